@@ -1,0 +1,124 @@
+import { align, type Size } from './broadcast.ts';
+import type { FunctionRecord } from './define.ts';
+import { type Parameter, REFUSED } from './parameters.ts';
+import { type Cell, CellError, isBlank, type Matrix, toCell, toCellError } from './result.ts';
+import { missing, nameWithUnit, refusal } from './words.ts';
+
+/** An argument as the hosts hand it over: a matrix, a single cell, or null where it was omitted. */
+export type Argument = unknown;
+
+const asMatrix = (argument: Argument): readonly (readonly unknown[])[] => {
+  if (!Array.isArray(argument)) return [[argument]];
+  return argument.length > 0 && Array.isArray(argument[0]) && argument[0].length > 0 ? argument : [[null]];
+};
+
+/** A cell that was left empty although something is needed, or that could not be read. */
+class Unusable {
+  readonly blank: boolean;
+  readonly error: CellError;
+
+  constructor(blank: boolean, error: CellError) {
+    this.blank = blank;
+    this.error = error;
+  }
+}
+
+/** `#N/A` in a cell that is read stays `#N/A`; other errors become ours, with the argument named. */
+function unusable(parameter: Parameter, cell: unknown): Unusable {
+  if (isBlank(cell)) return new Unusable(true, new CellError('#VALUE!', missing(parameter)));
+  const passedOn = typeof cell === 'object' && cell !== null && 'code' in cell && cell.code === '#N/A';
+  return new Unusable(false, new CellError(passedOn ? '#N/A' : '#VALUE!', refusal(parameter, cell)));
+}
+
+function readCell(parameter: Parameter, cell: unknown): unknown {
+  if (isBlank(cell) && parameter.fallback) return parameter.fallback.value;
+  const value = isBlank(cell) ? REFUSED : parameter.read(cell);
+  return value === REFUSED ? unusable(parameter, cell) : value;
+}
+
+interface Column extends Size {
+  readonly values: readonly unknown[];
+}
+
+function readColumn(parameter: Parameter, argument: Argument): Column {
+  const matrix = asMatrix(argument);
+  const columns = (matrix[0] as readonly unknown[]).length;
+  const values: unknown[] = [];
+  for (const row of matrix) for (let c = 0; c < columns; c++) values.push(readCell(parameter, row[c]));
+  return { rows: matrix.length, columns, values };
+}
+
+/** All that is wrong with one row's values, or undefined where nothing is. A row whose ranged required cells are all blank is blank. */
+function fault(values: readonly unknown[], ranged: readonly boolean[]): CellError | '' | undefined {
+  const bad = values.filter((value) => value instanceof Unusable);
+  if (bad.length === 0) return undefined;
+  const blankRow = ranged.some(Boolean) && values.every((value, k) => !ranged[k] || (value instanceof Unusable && value.blank));
+  if (blankRow) return '';
+  const code = bad.every(({ error }) => error.code === '#N/A') ? '#N/A' : '#VALUE!';
+  return new CellError(code, bad.map(({ error }) => error.message).join(' | '));
+}
+
+function answer(record: FunctionRecord, values: readonly unknown[]): Cell {
+  try {
+    const steps = record.compute(...(values as never[])) as Record<string, never>;
+    return toCell(steps[record.result]);
+  } catch (thrown) {
+    return toCellError(thrown, record.parameters);
+  }
+}
+
+/** One answer for each place of the aligned ranges; a bad row has its error in its own cell. */
+function callOneCell(record: FunctionRecord, args: readonly Argument[]): Matrix {
+  const read = record.parameters.map((parameter, k) => readColumn(parameter, args[k]));
+  const ranged = record.parameters.map(({ fallback }, k) => !fallback && (read[k] as Column).values.length > 1);
+  const { rows, columns, indexOf } = align(read);
+  const values: unknown[] = new Array(read.length);
+  const cellAt = (row: number, column: number): Cell => {
+    for (let k = 0; k < read.length; k++) {
+      const index = indexOf(k, row, column);
+      if (index < 0)
+        return new CellError('#N/A', `${record.parameters[k]?.name}: this range has no cell here; make the ranges the same size`);
+      values[k] = (read[k] as Column).values[index];
+    }
+    return fault(values, ranged) ?? answer(record, values);
+  };
+  return Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (_, column) => cellAt(row, column)));
+}
+
+function readSingle(parameter: Parameter, argument: Argument): unknown {
+  const matrix = asMatrix(argument);
+  if (parameter.table) {
+    const empty = matrix.every((row) => row.every(isBlank));
+    return empty ? readCell(parameter, null) : matrix.map((row) => row.map((cell) => (isBlank(cell) ? null : cell)));
+  }
+  if (matrix.length === 1 && matrix[0]?.length === 1) return readCell(parameter, matrix[0][0]);
+  return new Unusable(
+    false,
+    new CellError(
+      '#VALUE!',
+      `${nameWithUnit(parameter)}: is a range of ${matrix.length} × ${matrix[0]?.length} cells; enter ${parameter.accepts} in one cell`,
+    ),
+  );
+}
+
+/** The arguments of a spill as values, or the error that stands in place of the whole table. */
+export function readArguments(record: Pick<FunctionRecord, 'parameters'>, args: readonly Argument[]): readonly unknown[] | CellError {
+  const values = record.parameters.map((parameter, k) => readSingle(parameter, args[k]));
+  return (fault(values, []) as CellError | undefined) ?? values;
+}
+
+function callSpill(record: FunctionRecord, columns: readonly string[], args: readonly Argument[]): Matrix {
+  const values = readArguments(record, args);
+  if (values instanceof CellError) return [[values]];
+  try {
+    const { rows } = record.compute(...(values as never[])) as { rows: readonly (readonly never[])[] };
+    return [columns, ...rows.map((row) => row.map(toCell))];
+  } catch (thrown) {
+    return [[toCellError(thrown, record.parameters)]];
+  }
+}
+
+/** Calls a function as a cell would. Always a rectangle of cells; never throws for anything a user can type. */
+export function call(record: FunctionRecord, args: readonly Argument[]): Matrix {
+  return record.columns ? callSpill(record, record.columns, args) : callOneCell(record, args);
+}

@@ -1,0 +1,85 @@
+import type { Answer } from '../domain/refusal.ts';
+import type { SourceId } from './bibliography.ts';
+import type { Parameter, ValuesOf } from './parameters.ts';
+import type { Unit } from './units.ts';
+
+/** Arithmetic in the names of arguments, earlier steps and exported domain functions; a test works it out and compares. */
+interface Worked {
+  readonly how: string;
+}
+/** An equation solved by iteration: the two sides that must agree, written like `how`; a test checks the residual. */
+interface Solved {
+  readonly solves: string;
+}
+/** Looked up or counted rather than calculated, said in words. */
+interface Told {
+  readonly told: string;
+}
+
+/** One line of working: what the value is, its unit, how it comes about, and on whose word. */
+export type Line = { readonly says: string; readonly unit: Unit; readonly source?: SourceId } & (Worked | Solved | Told);
+
+export const equationOf = (line: Line): string => ('how' in line ? line.how : 'solves' in line ? line.solves : line.told);
+
+/** A call with an answer found outside this project. */
+export interface Example {
+  readonly call: readonly unknown[];
+  readonly gives: number | string;
+  /** Widest difference allowed, in the answer's own unit, and why where it is not just rounding. */
+  readonly within?: number;
+  readonly source: string;
+}
+
+type Row = readonly (Answer | undefined)[];
+
+/** Everything the surfaces know of one function. */
+export interface FunctionRecord {
+  readonly name: string;
+  readonly summary: string;
+  /** Words a farmer might search for, beside those of name and summary. */
+  readonly finds: string;
+  readonly parameters: readonly Parameter[];
+  readonly compute: (...given: never[]) => object;
+  readonly result: string;
+  /** Header row of a spill; absent where the result is one cell, which then takes ranges and broadcasts. */
+  readonly columns?: readonly string[];
+  readonly working: Readonly<Record<string, Line>>;
+  readonly sources: readonly SourceId[];
+  readonly examples: readonly Example[];
+}
+
+interface Common<Parameters extends readonly Parameter[], Steps> {
+  readonly name: string;
+  readonly summary: string;
+  readonly finds: string;
+  readonly parameters: Parameters;
+  readonly compute: (...given: ValuesOf<Parameters>) => Steps;
+  readonly sources: readonly SourceId[];
+  readonly examples: readonly Example[];
+}
+
+interface OneCell<Parameters extends readonly Parameter[], Steps, Result extends keyof Steps> extends Common<Parameters, Steps> {
+  readonly result: Result;
+  readonly working: NoInfer<{ readonly [Step in keyof Steps]: Line }>;
+}
+
+interface Spill<Parameters extends readonly Parameter[], Steps extends { rows: readonly Row[] }> extends Common<Parameters, Steps> {
+  readonly columns: readonly string[];
+  readonly working: NoInfer<{ readonly [Step in Exclude<keyof Steps, 'rows'>]: Line }>;
+}
+
+/** A function with one answer, named among the steps that `compute` returns. Every step must be described. */
+export function define<
+  const Parameters extends readonly Parameter[],
+  Steps extends { readonly [Step in keyof Steps]: Answer | undefined },
+  const Result extends keyof Steps & string,
+>(record: OneCell<Parameters, Steps, Result>): FunctionRecord {
+  return record as unknown as FunctionRecord;
+}
+
+/** A function whose answer is a table: `compute` returns its `rows` (without header) and any steps on the way. */
+export function defineSpill<const Parameters extends readonly Parameter[], Steps extends { rows: readonly Row[] }>(
+  record: Spill<Parameters, Steps>,
+): FunctionRecord {
+  return { ...record, result: 'rows' } as unknown as FunctionRecord;
+}

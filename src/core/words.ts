@@ -1,0 +1,68 @@
+import type * as z from 'zod';
+import type { Bounds, Parameter } from './parameters.ts';
+import { spell } from './units.ts';
+
+/** `a whole number from 1 to 100`, `a number above 0, at most 1`. */
+export function acceptedNumber(bounds: Bounds, lowest: number, highest: number): string {
+  const kind = bounds.whole ? 'a whole number' : 'a number';
+  if (bounds.above === undefined && bounds.below === undefined) return `${kind} from ${spell(lowest)} to ${spell(highest)}`;
+  const low = bounds.above === undefined ? `from ${spell(lowest)}` : `above ${spell(lowest)}`;
+  const high = bounds.below === undefined ? `at most ${spell(highest)}` : `below ${spell(highest)}`;
+  return `${kind} ${low}, ${high}`;
+}
+
+export const acceptedText = (choices: readonly string[]): string =>
+  choices.length === 2 ? choices.join(' or ') : `one of ${choices.join(', ')}`;
+
+/** A cell's content as a sentence can quote it: short, on one line. */
+function quoted(cell: unknown): string {
+  if (typeof cell === 'number') return spell(cell);
+  if (typeof cell === 'boolean') return cell ? 'TRUE' : 'FALSE';
+  const plain = String(cell).replace(/\s+/g, ' ').trim();
+  return `"${plain.length > 40 ? `${plain.slice(0, 39)}…` : plain}"`;
+}
+
+function problem(parameter: Parameter, cell: unknown, issue: z.core.$ZodIssue): string {
+  const said = quoted(cell);
+  switch (issue.code) {
+    case 'too_small':
+      return typeof cell === 'string'
+        ? 'is blank'
+        : `${said} is ${issue.inclusive ? 'below' : 'not above'} ${spell(Number(issue.minimum))}`;
+    case 'too_big':
+      return typeof cell === 'string'
+        ? `${said} is too long`
+        : `${said} is ${issue.inclusive ? 'above' : 'not below'} ${spell(Number(issue.maximum))}`;
+    case 'custom':
+      return `${said}: ${issue.params?.['hint']}`;
+    case 'invalid_value':
+      return `${said} is not one of the choices`;
+    default:
+      if (typeof cell === 'number' && Number.isFinite(cell))
+        return parameter.range ? `${said} is not a whole number` : `${said} is a number, not text`;
+      return typeof cell === 'boolean' ? `${said} is not a number` : `${said} is text, not a number`;
+  }
+}
+
+/** A per cent typed as a whole number is the commonest slip with fractions: say what would be right. */
+function remedy(parameter: Parameter, cell: unknown): string {
+  const isPerCent = parameter.unit === 'fraction' && typeof cell === 'number' && cell > 1 && cell <= 100;
+  if (!isPerCent || parameter.read(cell / 100) !== cell / 100) return `enter ${parameter.accepts}`;
+  return `enter ${spell(cell)}% or ${spell(cell / 100)}`;
+}
+
+/** `dm_in (fraction)`, or the bare name where there is no unit to tell. */
+export const nameWithUnit = (parameter: Pick<Parameter, 'name' | 'unit'>): string =>
+  parameter.unit === '' ? parameter.name : `${parameter.name} (${parameter.unit})`;
+
+export const missing = (parameter: Parameter): string => `${nameWithUnit(parameter)}: is missing; enter ${parameter.accepts}`;
+
+/** `dm_in (fraction): 35 is above 1; enter 35% or 0.35`. Asks zod, so it is only for cells that `read` refused. */
+export function refusal(parameter: Parameter, cell: unknown): string {
+  if (typeof cell === 'object' && cell !== null) {
+    return `${nameWithUnit(parameter)}: the cell it reads holds an error; mend that cell first, then enter ${parameter.accepts}`;
+  }
+  const issue = parameter.schema.safeParse(cell).error?.issues[0];
+  if (!issue) throw new Error(`${parameter.name}: the compiled rule and its schema disagree on ${quoted(cell)}`);
+  return `${nameWithUnit(parameter)}: ${problem(parameter, cell, issue)}; ${remedy(parameter, cell)}`;
+}
