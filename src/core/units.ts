@@ -22,6 +22,7 @@ const ranges = {
   'cows per cubicle': [0, 10],
   mm: [0, 1e4],
   m: [-huge, 1e4],
+  'm²': [0, 1e6],
   'm³': [0, 1e6],
   litres: [0, huge],
   'litres/day': [0, 1000],
