@@ -1,6 +1,106 @@
 import figures from '../data/materials.json';
+import { NoAnswer, Refusal } from './refusal.ts';
 
 export type Material = keyof typeof figures;
 
 /** The bedding materials known everywhere. */
 export const materials = Object.keys(figures) as [Material, ...Material[]];
+
+/** A reference figure with where it comes from. `also`: other published figures that disagree with it. */
+interface Held {
+  readonly value: number;
+  readonly source: string;
+  readonly status: string;
+  readonly also?: string;
+}
+
+/** A reference figure, or why there is none. */
+type Figure = Held | { readonly missing: string };
+
+interface Figures {
+  readonly density_kg_m3: Figure;
+  readonly dm: Figure;
+  readonly kg_cow_day: Figure;
+}
+
+const figuresOf: Readonly<Record<Material, Figures>> = figures;
+
+function known(figure: Figure): number {
+  if ('missing' in figure) throw new NoAnswer(figure.missing);
+  return figure.value;
+}
+
+/** Default bulk density of a material, kg/m³, loose as delivered. */
+export const densityOf = (material: Material): number => known(figuresOf[material].density_kg_m3);
+
+/** Default dry matter of a material, as a fraction of fresh mass. */
+export const dryMatterOf = (material: Material): number => known(figuresOf[material].dm);
+
+/** Default bulk density of a bedding material, kg/m³, from data/materials.json. A weighed bucket of your own is better. */
+export const materialDensity = (material: Material) => ({ density_kg_m3: densityOf(material) });
+
+/** Default dry matter of a bedding material, from data/materials.json. A tested sample of your own is better. */
+export const materialDryMatter = (material: Material) => ({ dm: dryMatterOf(material) });
+
+/**
+ * Bulk density of fibre after drying.
+ *
+ * dried_density_kg_m3 = density_kg_m3 * (dm_in / dm_out) / (1 - shrinkage)
+ *
+ * Mass balance on one cubic metre of wet fibre. No published curve of dried fibre's density was found: this is a bound
+ * that holds as long as the heap shrinks by the stated share, and no more. A weighed bucket is better.
+ *
+ * @param density_kg_m3 bulk density before drying, kg/m³
+ * @param dm_in dry matter before drying, fraction
+ * @param dm_out dry matter after drying, fraction, above dm_in
+ * @param shrinkage share of its volume that the fibre loses, fraction
+ */
+export function driedDensity(density_kg_m3: number, dm_in: number, dm_out: number, shrinkage: number) {
+  if (dm_in >= dm_out)
+    throw new Refusal('dm_in', `${dm_in} is not below dm_out ${dm_out}`, 'enter a dry matter below that of the dried fibre');
+  const mass_kept = dm_in / dm_out;
+  const volume_kept = 1 - shrinkage;
+  const dried_density_kg_m3 = (density_kg_m3 * mass_kept) / volume_kept;
+  return { mass_kept, volume_kept, dried_density_kg_m3 };
+}
+
+/**
+ * Dry matter from a sample dried in an oven or microwave, weighed with its container both times.
+ *
+ * dm = (dry_g - container_g) / (wet_g - container_g)
+ *
+ * ISO 18134 (oven, 105 °C). By microwave: until two weighings differ by less than 1 g. Volatile matter counts as water.
+ *
+ * @param wet_g container and wet sample, g
+ * @param dry_g container and dried sample, g
+ * @param container_g the empty container, g; 0 where it was tared
+ */
+export function ovenDryMatter(wet_g: number, dry_g: number, container_g: number) {
+  if (container_g >= dry_g)
+    throw new Refusal('container_g', `${container_g} is not below dry_g ${dry_g}`, 'enter the empty container, and both weighings with it');
+  if (dry_g > wet_g)
+    throw new Refusal('dry_g', `${dry_g} is above wet_g ${wet_g}`, 'a sample cannot gain weight by drying; check both weighings');
+  const wet_sample_g = wet_g - container_g;
+  const dry_sample_g = dry_g - container_g;
+  return { wet_sample_g, dry_sample_g, dm: dry_sample_g / wet_sample_g };
+}
+
+const shown = (figure: Figure) => ('missing' in figure ? new NoAnswer(figure.missing) : figure.value);
+
+/** What is said of each figure of a row, e.g. `density seen; dry matter memory; use seen`. */
+function said({ density_kg_m3, dm, kg_cow_day }: Figures, words: (figure: Held) => string): string {
+  const named = { density: density_kg_m3, 'dry matter': dm, use: kg_cow_day };
+  const parts = Object.entries(named).map(([name, figure]) => ('missing' in figure ? '' : `${name} ${words(figure)}`));
+  return parts.filter(Boolean).join('; ') || 'no figures held';
+}
+
+/** Every material with its default figures and how far each can be trusted; other published figures beside their source. */
+export function materialTable() {
+  const rows = materials.map((material) => {
+    const row = figuresOf[material];
+    const source = said(row, (figure) => (figure.also ? `${figure.source} (also ${figure.also})` : figure.source));
+    const status = said(row, (figure) => figure.status);
+    return [material, shown(row.density_kg_m3), shown(row.dm), shown(row.kg_cow_day), source, status];
+  });
+  return { rows };
+}
