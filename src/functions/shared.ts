@@ -1,12 +1,31 @@
-import { choice, number } from '../core/parameters.ts';
+import { defaultOf } from '../core/bibliography.ts';
+import { choice, number, optional } from '../core/parameters.ts';
 import { materials } from '../domain/materials.ts';
 
-/** Parameters that functions of several families take, declared once. */
+/** Parameters that several functions take, declared once so that all refuse the same slips in the same words. */
 
-/** Dry matter of anything but slurry; below 0.05 it is a slip, such as 0.35 typed into a per-cent cell. */
-export const dryMatter = <const Name extends string>(name: Name, says: string) => number(name, 'fraction', says, { min: 0.05 });
+/** A fraction no lower than `floor`; where 0.35 typed into a per-cent cell would arrive as 0.0035, the refusal asks about it. */
+const flooredFraction = <const Name extends string>(name: Name, says: string, floor: number) =>
+  number(name, 'fraction', says, {
+    min: floor,
+    slip: { when: (value) => value > 0 && value < Math.min(floor, 0.01), hint: 'is this a fraction typed into a per-cent cell?' },
+  });
+
+/** Dry matter of anything but slurry. */
+export const dryMatter = <const Name extends string>(name: Name, says: string) => flooredFraction(name, says, 0.05);
 
 /** Dry matter of slurry and of the liquid from a press. */
-export const slurryDryMatter = <const Name extends string>(name: Name, says: string) => number(name, 'fraction', says, { min: 0.005 });
+export const slurryDryMatter = <const Name extends string>(name: Name, says: string) => flooredFraction(name, says, 0.005);
+
+export const bulkDensity = <const Name extends string>(name: Name, says: string) => number(name, 'kg/m³', says, { min: 10, max: 3000 });
 
 export const material = <const Name extends string>(name: Name, says: string) => choice(name, says, materials);
+
+export const cubicles = number('cubicles', 'cubicles', 'cubicles bedded', { min: 1 });
+export const litres = number('litres', 'litres', 'bedding laid in a cubicle each time', { above: 0, max: 5000 });
+export const intervalDays = number('interval_days', 'days', 'days from one bedding to the next', { above: 0, max: 60 });
+export const dispenser = number('dispenser_m3', 'm³', 'what the bedding dispenser holds', { above: 0, max: 100 });
+export const housedDays = optional(
+  number('housed_days', 'days/year', 'days a year the cubicles are bedded', { min: 1 }),
+  defaultOf('housed_days'),
+);
