@@ -1,5 +1,5 @@
 import { align, type Size } from './broadcast.ts';
-import type { FunctionRecord } from './define.ts';
+import type { FunctionRecord, SpillSteps } from './define.ts';
 import { type Parameter, REFUSED } from './parameters.ts';
 import { type Cell, CellError, isBlank, type Matrix, toCell, toCellError } from './result.ts';
 import { missing, nameWithUnit, refusal } from './words.ts';
@@ -13,7 +13,7 @@ const asMatrix = (argument: Argument): readonly (readonly unknown[])[] => {
 };
 
 /** A cell that was left empty although something is needed, or that could not be read. */
-class Unusable {
+export class Unusable {
   readonly blank: boolean;
   readonly error: CellError;
 
@@ -30,7 +30,7 @@ function unusable(parameter: Parameter, cell: unknown): Unusable {
   return new Unusable(false, new CellError(passedOn ? '#N/A' : '#VALUE!', refusal(parameter, cell)));
 }
 
-function readCell(parameter: Parameter, cell: unknown): unknown {
+export function readCell(parameter: Parameter, cell: unknown): unknown {
   if (isBlank(cell) && parameter.fallback) return parameter.fallback.value;
   const value = isBlank(cell) ? REFUSED : parameter.read(cell);
   return value === REFUSED ? unusable(parameter, cell) : value;
@@ -49,7 +49,7 @@ function readColumn(parameter: Parameter, argument: Argument): Column {
 }
 
 /** All that is wrong with one row's values, or undefined where nothing is. A row whose ranged required cells are all blank is blank. */
-function fault(values: readonly unknown[], ranged: readonly boolean[]): CellError | '' | undefined {
+export function fault(values: readonly unknown[], ranged: readonly boolean[]): CellError | '' | undefined {
   const bad = values.filter((value) => value instanceof Unusable);
   if (bad.length === 0) return undefined;
   const blankRow = ranged.some(Boolean) && values.every((value, k) => !ranged[k] || (value instanceof Unusable && value.blank));
@@ -86,6 +86,7 @@ function callOneCell(record: FunctionRecord, args: readonly Argument[]): Matrix 
 }
 
 function readSingle(parameter: Parameter, argument: Argument): unknown {
+  if (parameter.repeating) return Array.isArray(argument) ? argument : [];
   const matrix = asMatrix(argument);
   if (parameter.table) {
     const empty = matrix.every((row) => row.every(isBlank));
@@ -111,8 +112,8 @@ function callSpill(record: FunctionRecord, columns: readonly string[], args: rea
   const values = readArguments(record, args);
   if (values instanceof CellError) return [[values]];
   try {
-    const { rows } = record.compute(...(values as never[])) as { rows: readonly (readonly never[])[] };
-    return [columns, ...rows.map((row) => row.map(toCell))];
+    const spill = record.compute(...(values as never[])) as SpillSteps;
+    return [spill.columns ?? columns, ...spill.rows.map((row) => row.map(toCell))];
   } catch (thrown) {
     return [[toCellError(thrown, record.parameters)]];
   }

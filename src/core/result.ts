@@ -27,11 +27,12 @@ export function toCell(answer: Answer | undefined): Cell {
       : new CellError('#VALUE!', 'the answer is too large or too small to work out; check the sizes of the numbers given');
   }
   if (answer === undefined) return '';
-  return answer instanceof NoAnswer ? new CellError('#N/A', answer.message) : answer;
+  return answer instanceof Error ? toCellError(answer, []) : answer;
 }
 
-/** The cell error for what a domain function threw. Anything but a refusal is a fault of ours and must not be hidden. */
+/** The cell error for what a domain function or the reader of a table threw. Anything else is a fault of ours and must not be hidden. */
 export function toCellError(thrown: unknown, parameters: readonly Parameter[]): CellError {
+  if (thrown instanceof CellError) return thrown;
   if (thrown instanceof NoAnswer) return new CellError('#N/A', thrown.message);
   if (!(thrown instanceof Refusal)) throw thrown;
   const parameter = parameters.find(({ name }) => name === thrown.argument);

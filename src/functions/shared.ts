@@ -29,3 +29,17 @@ export const housedDays = optional(
   number('housed_days', 'days/year', 'days a year the cubicles are bedded', { min: 1 }),
   defaultOf('housed_days'),
 );
+
+/** Rise of prices or of the saving; may be negative. A number of years slips in easily here, as 10. */
+export const yearlyRise = <const Name extends string>(name: Name, says: string) =>
+  number(name, 'fraction', says, { above: -1, below: 1, slip: { when: (value) => value >= 1, hint: 'is this a number of years?' } });
+
+export const capital = number('capital', 'money', 'outlay at the start, net of any grant', { min: 0 });
+export const savingYear = number('saving_year', 'per year', 'saving in the first year, before the cost of owning the kit');
+export const lifeYears = number('life_years', 'years', 'years that the kit lasts', { min: 1, max: 100, whole: true });
+export const rate = number('rate', 'fraction', 'discount rate or interest a year');
+export const growth = optional(yearlyRise('growth', 'growth of the saving a year, from year 2'), defaultOf('saving_growth'));
+export const residual = optional(
+  number('residual', 'money', 'what the kit still fetches at the end of its life', { min: 0 }),
+  defaultOf('end_value'),
+);

@@ -1,0 +1,48 @@
+import { fault, readCell, Unusable } from './call.ts';
+import type { Parameter, ValuesOf } from './parameters.ts';
+import { CellError, isBlank } from './result.ts';
+
+type Row = readonly unknown[];
+
+/** The values of one row, or all that is wrong with it; `where` leads every refusal, e.g. `drivers row 3, high (money): …`. */
+export function readRow<const Columns extends readonly Parameter[]>(
+  where: string,
+  columns: Columns,
+  row: Row,
+): ValuesOf<Columns> | CellError {
+  const values = columns.map((column, k) => {
+    const value = readCell(column, row[k]);
+    return value instanceof Unusable ? readCell({ ...column, name: `${where}, ${column.name}` }, row[k]) : value;
+  });
+  return (fault(values, []) as CellError | undefined) ?? (values as unknown as ValuesOf<Columns>);
+}
+
+/**
+ * The rows of a table argument, each with its number in the range. Wholly blank rows are passed over, so that a range may
+ * be longer than what it holds. Throws a CellError that names every bad cell.
+ *
+ * @param columnsFor the columns of a row, which may depend on what it holds
+ */
+export function readTable<const Columns extends readonly Parameter[]>(
+  name: string,
+  table: readonly Row[],
+  columnsFor: (row: Row) => Columns,
+): readonly { readonly row: number; readonly values: ValuesOf<Columns> }[] {
+  const read = [];
+  const faults: Unusable[] = [];
+  for (const [index, cells] of table.entries()) {
+    if (cells.every(isBlank)) continue;
+    const columns = columnsFor(cells);
+    if (cells.length !== columns.length) {
+      const wanted = columns.map((column) => column.name).join(', ');
+      throw new CellError('#VALUE!', `${name} (table): has ${cells.length} columns; enter ${columns.length}: ${wanted}`);
+    }
+    const row = index + 1;
+    const values = readRow(`${name} row ${row}`, columns, cells);
+    if (values instanceof CellError) faults.push(new Unusable(false, values));
+    else read.push({ row, values });
+  }
+  const bad = fault(faults, []);
+  if (bad) throw bad;
+  return read;
+}
