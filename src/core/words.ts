@@ -57,12 +57,28 @@ export const nameWithUnit = (parameter: Pick<Parameter, 'name' | 'unit'>): strin
 
 export const missing = (parameter: Parameter): string => `${nameWithUnit(parameter)}: is missing; enter ${parameter.accepts}`;
 
-/** `dm_in (fraction): 35 is above 1; enter 35% or 0.35`. Asks zod, so it is only for cells that `read` refused. */
-export function refusal(parameter: Parameter, cell: unknown): string {
+/** What an argument is, for argument help: `days a year the cubicles are bedded (days/year): a number from 1 to 366. Left out: 365`. */
+export function describe(parameter: Parameter): string {
+  const { says, unit, accepts, fallback } = parameter;
+  const inUnit = unit === '' || unit === 'text' || unit === 'table' || unit === 'yes or no' ? '' : ` (${unit})`;
+  const value = typeof fallback?.value === 'number' ? spell(fallback.value) : fallback?.value;
+  const leftOut = fallback?.shown ?? value;
+  return `${says}${inUnit}: ${accepts}${leftOut === undefined ? '' : `. Left out: ${leftOut}`}`;
+}
+
+/** Why a cell that `read` refused cannot be used, and what would do instead. Asks zod, so it is not for the hot path. */
+export function whyRefused(parameter: Parameter, cell: unknown): { readonly problem: string; readonly accepted: string } {
   if (typeof cell === 'object' && cell !== null) {
-    return `${nameWithUnit(parameter)}: the cell it reads holds an error; mend that cell first, then enter ${parameter.accepts}`;
+    return { problem: 'the cell it reads holds an error', accepted: `mend that cell first, then enter ${parameter.accepts}` };
   }
-  const issue = parameter.schema.safeParse(cell).error?.issues[0];
+  const issues = parameter.schema.safeParse(cell).error?.issues;
+  const issue = issues?.find(({ code }) => code === 'custom') ?? issues?.[0];
   if (!issue) throw new Error(`${parameter.name}: the compiled rule and its schema disagree on ${quoted(cell)}`);
-  return `${nameWithUnit(parameter)}: ${problem(parameter, cell, issue)}; ${remedy(parameter, cell)}`;
+  return { problem: problem(parameter, cell, issue), accepted: remedy(parameter, cell) };
+}
+
+/** `dm_in (fraction): 35 is above 1; enter 35% or 0.35`. */
+export function refusal(parameter: Parameter, cell: unknown): string {
+  const why = whyRefused(parameter, cell);
+  return `${nameWithUnit(parameter)}: ${why.problem}; ${why.accepted}`;
 }

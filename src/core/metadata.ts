@@ -1,0 +1,56 @@
+import type { FunctionRecord } from './define.ts';
+import type { Parameter } from './parameters.ts';
+import { describe } from './words.ts';
+
+export interface ParameterMetadata {
+  readonly name: string;
+  readonly description: string;
+  readonly type: 'any';
+  readonly dimensionality: 'matrix';
+  readonly optional?: true;
+  readonly repeating?: true;
+}
+
+export interface FunctionMetadata {
+  readonly id: string;
+  readonly name: string;
+  readonly description: string;
+  readonly parameters: readonly ParameterMetadata[];
+  readonly result: { readonly dimensionality: 'matrix' };
+}
+
+/**
+ * The functions as every host is told of them. Everything is a matrix of anything: what text in a matrix of numbers
+ * becomes is undocumented, and a cell with an error must reach us to be named in our own sentence, which is what
+ * `allowErrorForDataTypeAny` asks for.
+ */
+export interface FunctionsFile {
+  readonly allowErrorForDataTypeAny: true;
+  readonly functions: readonly FunctionMetadata[];
+}
+
+const parameterMetadata = (parameter: Parameter): ParameterMetadata => ({
+  name: parameter.name,
+  description: describe(parameter),
+  type: 'any',
+  dimensionality: 'matrix',
+  ...(parameter.fallback && !parameter.repeating && { optional: true as const }),
+  ...(parameter.repeating && { repeating: true as const }),
+});
+
+function functionDescription({ summary, columns, result, working }: FunctionRecord): string {
+  if (columns) return `${summary} Gives a table: ${columns.join(', ')}.`;
+  const unit = working[result]?.unit;
+  return unit === undefined || unit === '' || unit === 'text' ? summary : `${summary} Unit: ${unit}.`;
+}
+
+export const functionsFile = (records: readonly FunctionRecord[]): FunctionsFile => ({
+  allowErrorForDataTypeAny: true,
+  functions: records.map((record) => ({
+    id: record.name,
+    name: record.name,
+    description: functionDescription(record),
+    parameters: record.parameters.map(parameterMetadata),
+    result: { dimensionality: 'matrix' },
+  })),
+});

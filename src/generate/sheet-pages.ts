@@ -1,0 +1,139 @@
+import { createHash } from 'node:crypto';
+import { copyFile, mkdir, readFile, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
+
+const modules = 'node_modules';
+const grid = `${modules}/@odoo/o-spreadsheet`;
+const fontFile = 'fonts/fontawesome-webfont.woff2';
+
+/** Each grid library is loaded whole and unmodified, as a script of its own: its licence asks for it. */
+const libraries = {
+  'owl.js': `${modules}/@odoo/owl/dist/owl.iife.min.js`,
+  'chart.js': `${modules}/chart.js/dist/chart.umd.min.js`,
+  'o_spreadsheet.js': `${grid}/dist/o_spreadsheet.min.iife.js`,
+};
+const styles = {
+  'bootstrap.css': `${modules}/bootstrap/dist/css/bootstrap.min.css`,
+  'o_spreadsheet.css': `${grid}/dist/o_spreadsheet.css`,
+  'css/font-awesome.css': `${modules}/font-awesome/css/font-awesome.min.css`,
+};
+const licences = {
+  'licences/o-spreadsheet.txt': `${grid}/LICENSE`,
+  'licences/owl.txt': `${modules}/@odoo/owl/LICENSE`,
+  'licences/chart.js.txt': `${modules}/chart.js/LICENSE.md`,
+  'licences/bootstrap.txt': `${modules}/bootstrap/LICENSE`,
+};
+const ownStyle = 'src/surfaces/sheet/sheet.css';
+
+/** In this order: sheet.js makes the `CustomFunctions` that functions.js looks for. */
+const ownScripts = ['sheet.js', 'functions.js'];
+
+const text = (path: string): Promise<string> => readFile(path, 'utf8');
+
+/**
+ * Nothing is fetched, sent or framed, and only the page's own scripts run. 'unsafe-eval': the grid library turns its
+ * templates and every formula into functions with `new Function`. 'unsafe-inline' for styles: it places cells and
+ * menus by style attributes.
+ */
+const policy = (scripts: string): string =>
+  [
+    "default-src 'none'",
+    `script-src ${scripts} 'unsafe-eval'`,
+    "style-src 'self' 'unsafe-inline'",
+    'img-src data: blob:',
+    "font-src 'self' data:",
+    "connect-src 'none'",
+    "form-action 'none'",
+    "base-uri 'none'",
+  ].join('; ');
+
+/** What the scripts read from the page itself, so that it works without a server. `<` is spelled out, so nothing ends the block early. */
+const dataBlocks = (functions: string, templates: string): string =>
+  [
+    `<script type="application/json" id="functions-file">${functions.replaceAll('<', '\\u003c')}</script>`,
+    `<script type="text/xml" id="grid-templates">${templates}</script>`,
+  ].join('\n');
+
+interface Page {
+  readonly policy: string;
+  readonly head: readonly string[];
+  readonly body: readonly string[];
+  readonly scripts: readonly string[];
+}
+
+const page = ({ policy, head, body, scripts }: Page): string => `<!doctype html>
+<html lang="en-GB">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<title>Bedding Ledger</title>
+<link rel="icon" href="data:,">
+${head.join('\n')}
+</head>
+<body>
+${body.join('\n')}
+${scripts.join('\n')}
+</body>
+</html>
+`;
+
+interface Parts {
+  readonly body: string;
+  readonly data: string;
+}
+
+/** A script that can stand inside a page as it is; a library that could not would have to be changed, so the build stops. */
+function inlined(source: string): string {
+  if (/<\/script|<!--[\s\S]*<script/i.test(source)) throw new Error('a script holds text that would end its block in the page');
+  return source;
+}
+
+const hashOf = (source: string): string => `'sha256-${createHash('sha256').update(source).digest('base64')}'`;
+
+/** Bootstrap goes into a weaker layer, so that it styles the grid but never our own controls. */
+const layer = 'grid-base';
+
+async function separateFiles(parts: Parts): Promise<string> {
+  const copies = Object.entries({ ...libraries, ...styles, ...licences, [fontFile]: `${modules}/font-awesome/${fontFile}` });
+  for (const [name, path] of copies) {
+    await mkdir(dirname(`dist/grid/${name}`), { recursive: true });
+    await copyFile(path, `dist/grid/${name}`);
+  }
+  await copyFile(ownStyle, 'dist/sheet.css');
+  const scripts = [...Object.keys(libraries).map((name) => `grid/${name}`), ...ownScripts];
+  return page({
+    policy: policy("'self'"),
+    head: [
+      `<style>@import url("grid/bootstrap.css") layer(${layer});</style>`,
+      ...['grid/o_spreadsheet.css', 'grid/css/font-awesome.css', 'sheet.css'].map((href) => `<link rel="stylesheet" href="${href}">`),
+    ],
+    body: [parts.body, parts.data],
+    scripts: scripts.map((src) => `<script src="${src}" defer></script>`),
+  });
+}
+
+async function oneFile(parts: Parts): Promise<string> {
+  const paths = [...Object.values(libraries), ...ownScripts.map((name) => `dist/${name}`)];
+  const sources = await Promise.all(paths.map(async (path) => inlined(await text(path))));
+  const [bootstrap, gridStyle, icons] = await Promise.all(Object.values(styles).map(text));
+  const font = await readFile(`${modules}/font-awesome/${fontFile}`, 'base64');
+  const fontFace = `@font-face{font-family:'FontAwesome';src:url(data:font/woff2;base64,${font}) format('woff2')}`;
+  const sheets = [`@layer ${layer} {${bootstrap}}`, gridStyle, icons?.replace(/@font-face\s*\{[^}]*\}/, fontFace), await text(ownStyle)];
+  return page({
+    policy: policy(sources.map(hashOf).join(' ')),
+    head: sheets.map((css) => `<style>${css?.replace(/\/\*# sourceMappingURL.*?\*\//, '')}</style>`),
+    body: [parts.body, parts.data],
+    scripts: sources.map((source) => `<script>${source}</script>`),
+  });
+}
+
+/** dist/sheet.html with its files beside it, and dist/bedding-ledger.html, all in one, that opens by a double click. */
+export async function writeSheetPages(functions: string): Promise<void> {
+  const parts: Parts = {
+    body: await text('src/surfaces/sheet/sheet.html'),
+    data: dataBlocks(functions, inlined(await text(`${grid}/dist/o_spreadsheet.xml`))),
+  };
+  await writeFile('dist/sheet.html', await separateFiles(parts));
+  await writeFile('dist/bedding-ledger.html', await oneFile(parts));
+}

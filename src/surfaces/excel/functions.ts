@@ -1,0 +1,4 @@
+import { registry } from '../../functions/index.ts';
+import { register } from './register.ts';
+
+register(registry);

@@ -1,0 +1,53 @@
+import { budgetWorkbook } from '../../workbook/index.ts';
+import { download, fileName, pickFile } from './files.ts';
+import { locales } from './locales.ts';
+import { ask, part, tell } from './page.ts';
+import { readWorkbook } from './readable.ts';
+import { toGrid } from './to-grid.ts';
+import type { View } from './view.ts';
+
+const currentLocale = ({ shown }: View) => shown.model.getters.getLocale();
+
+async function startAgain(view: View): Promise<void> {
+  const agreed = await ask(
+    'Start again with nothing filled in? Save a copy first if you still need this workbook.',
+    'Start again',
+    'Keep this one',
+  );
+  if (agreed) await view.show(toGrid(budgetWorkbook({ blank: true }), currentLocale(view)));
+}
+
+async function openCopy(view: View): Promise<void> {
+  const file = await pickFile('.json,application/json');
+  if (!file) return;
+  try {
+    await view.show(readWorkbook(await file.text()));
+  } catch (fault) {
+    await tell(`${file.name} could not be opened: ${fault instanceof Error ? fault.message : fault}. The workbook you had is still here.`);
+  }
+}
+
+function saveCopy({ shown: { model } }: View): void {
+  download(fileName(model, 'json'), JSON.stringify(model.exportData()), 'application/json');
+}
+
+function fillLocales(view: View): void {
+  const select = part('select', 'locale');
+  select.replaceChildren(...locales.map(({ code, name }) => new Option(name, code)));
+  select.value = currentLocale(view).code;
+  select.addEventListener('change', () => {
+    const locale = locales.find(({ code }) => code === select.value);
+    if (locale) view.shown.model.dispatch('UPDATE_LOCALE', { locale });
+  });
+}
+
+export function wireButtons(view: View): void {
+  const on = (id: string, act: () => unknown): void => part('button', id).addEventListener('click', () => void act());
+  on('new', () => startAgain(view));
+  on('open', () => openCopy(view));
+  on('save', () => saveCopy(view));
+  on('print', () => {
+    view.shown.component.state.printModeEnabled = true;
+  });
+  fillLocales(view);
+}

@@ -1,0 +1,47 @@
+import type { Model } from '@odoo/o-spreadsheet';
+
+const twoDigits = (value: number): string => String(value).padStart(2, '0');
+
+/** The word right of the first cell that reads `Herd`, on whatever sheet; the workbook keeps the herd's name there. */
+function herdName(model: Model): string {
+  const { getters } = model;
+  for (const sheetId of getters.getSheetIds()) {
+    for (let row = 0; row < Math.min(getters.getNumberRows(sheetId), 60); row++) {
+      if (getters.getEvaluatedCell({ sheetId, col: 0, row }).value === 'Herd') {
+        return getters.getEvaluatedCell({ sheetId, col: 1, row }).formattedValue;
+      }
+    }
+  }
+  return '';
+}
+
+/** `Larch Bank bedding 2026-03-04.xlsx`: what a folder of several herds is sorted by. */
+export function fileName(model: Model, ending: string, on = new Date()): string {
+  const herd = herdName(model)
+    .replace(/[^\p{L}\p{N} '-]/gu, ' ')
+    .replace(/\s+/g, ' ')
+    .trim()
+    .slice(0, 60);
+  const day = `${on.getFullYear()}-${twoDigits(on.getMonth() + 1)}-${twoDigits(on.getDate())}`;
+  return `${herd || 'Herd'} bedding ${day}.${ending}`;
+}
+
+export function download(name: string, content: BlobPart, type: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([content], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
+
+/** The file that the user picks, or undefined where none is picked. */
+export function pickFile(accept: string): Promise<File | undefined> {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.accept = accept;
+  return new Promise((picked) => {
+    input.addEventListener('change', () => picked(input.files?.[0]));
+    input.addEventListener('cancel', () => picked(undefined));
+    input.click();
+  });
+}

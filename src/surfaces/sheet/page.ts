@@ -1,0 +1,47 @@
+/** The parts of sheet.html that the code speaks to, and the two ways in which the page speaks to the user. */
+export function part<Tag extends keyof HTMLElementTagNameMap>(tag: Tag, id: string): HTMLElementTagNameMap[Tag] {
+  const found = document.querySelector<HTMLElementTagNameMap[Tag]>(`${tag}#${id}`);
+  if (!found) throw new Error(`sheet.html has no <${tag} id="${id}">`);
+  return found;
+}
+
+interface Remedy {
+  readonly label: string;
+  readonly act: () => void;
+}
+
+/** A sentence above the grid that stays until it is closed; each is said once. */
+export function notice(sentence: string, remedy?: Remedy): void {
+  const notices = part('div', 'notices');
+  if ([...notices.children].some((shown) => shown.firstChild?.textContent === sentence)) return;
+  const line = document.createElement('p');
+  const close = document.createElement('button');
+  close.textContent = 'Close';
+  close.addEventListener('click', () => line.remove());
+  line.append(sentence);
+  if (remedy) {
+    const button = document.createElement('button');
+    button.textContent = remedy.label;
+    button.addEventListener('click', remedy.act);
+    line.append(button);
+  }
+  line.append(close);
+  notices.append(line);
+}
+
+async function dialogue(sentence: string, yes: string, no: string | undefined): Promise<boolean> {
+  const asking = part('dialog', 'asking');
+  part('p', 'asked').textContent = sentence;
+  part('button', 'asking-yes').textContent = yes;
+  const refuse = part('button', 'asking-no');
+  refuse.textContent = no ?? '';
+  refuse.hidden = no === undefined;
+  asking.returnValue = 'no';
+  asking.showModal();
+  await new Promise((closed) => asking.addEventListener('close', closed, { once: true }));
+  return asking.returnValue === 'yes';
+}
+
+export const ask = (question: string, yes = 'Yes', no = 'No'): Promise<boolean> => dialogue(question, yes, no);
+
+export const tell = (sentence: string): Promise<boolean> => dialogue(sentence, 'OK', undefined);

@@ -1,0 +1,58 @@
+import { budgetWorkbook } from '../../workbook/index.ts';
+import { wireButtons } from './buttons.ts';
+import { download } from './files.ts';
+import { isOnlyPage, Keeper, type Kept, recall } from './keeping.ts';
+import { foldPane, moveWithF6 } from './keys.ts';
+import { locales } from './locales.ts';
+import { trimMenus } from './menus.ts';
+import { notice, part } from './page.ts';
+import { readWorkbook } from './readable.ts';
+import { speak } from './speaking.ts';
+import { toGrid } from './to-grid.ts';
+import { View } from './view.ts';
+import { speakOurWords } from './words.ts';
+
+const time = (at: number | Date): string => new Date(at).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+
+const notKept = 'This browser does not keep the workbook. Save a copy before you close this page.';
+
+/** Opens what was kept last, and says what could not be opened. */
+async function openKept(view: View): Promise<Kept | undefined> {
+  const { opened, damaged } = await recall((json) => view.show(readWorkbook(json)));
+  if (!opened) await view.show(toGrid(budgetWorkbook(), locales[0]));
+  if (damaged) {
+    const instead = opened ? `the copy kept before it, at ${time(opened.at)}, is open instead` : 'a fresh workbook is open instead';
+    notice(`The workbook kept on this computer is damaged and could not be opened; ${instead}. The damaged copy was put aside.`, {
+      label: 'Save the damaged copy',
+      act: () => download('damaged bedding workbook.json', damaged.json, 'application/json'),
+    });
+  }
+  return opened;
+}
+
+export async function start(): Promise<void> {
+  speakOurWords();
+  trimMenus();
+  const only = await isOnlyPage();
+  const keeper = new Keeper(
+    () => JSON.stringify(view.shown.model.exportData()),
+    (at) => {
+      part('p', 'kept').textContent = `Kept on this computer at ${time(at)}`;
+    },
+    () => notice(notKept),
+  );
+  const view = new View(() => only && keeper.changed(), speak);
+  try {
+    keeper.follow(await openKept(view));
+  } catch {
+    notice(notKept);
+    await view.show(toGrid(budgetWorkbook(), locales[0]));
+  }
+  if (!only) {
+    notice('This workbook is already open in another tab or window. What you change here is not kept: close this one, or save a copy.');
+  }
+  window.addEventListener('pagehide', () => only && void keeper.keep());
+  foldPane();
+  wireButtons(view);
+  moveWithF6(() => view.shown.component.focusGrid());
+}

@@ -1,0 +1,28 @@
+import { defineConfig } from 'vitest/config';
+
+/** A browser test may wait for a page, a save or a print; a sum may not. */
+const seconds = 1000;
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  test: {
+    reporters: ['default', './tests/count-reporter.ts'],
+    projects: [
+      {
+        extends: true,
+        test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'], testTimeout: 20 * seconds },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/set-up.ts'],
+          testTimeout: 60 * seconds,
+          hookTimeout: 60 * seconds,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});

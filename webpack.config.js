@@ -1,0 +1,53 @@
+import { fileURLToPath } from 'node:url';
+import MinimizerPlugin from 'minimizer-webpack-plugin';
+
+const path = (relative) => fileURLToPath(new URL(relative, import.meta.url));
+
+/** @returns {import('webpack').Configuration} what all bundles share; types are checked by `tsc`, once for all of them */
+const shared = (name) => ({
+  name,
+  mode: 'production',
+  devtool: false,
+  cache: { type: 'filesystem', cacheDirectory: path('.cache/webpack'), name, buildDependencies: { config: [path('webpack.config.js')] } },
+  module: {
+    rules: [
+      {
+        test: /\.ts$/,
+        loader: 'ts-loader',
+        options: { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false } },
+      },
+    ],
+  },
+  performance: false,
+  stats: 'errors-warnings',
+});
+
+/** Excel's functions-only runtime and the embedded sheet load the same script: one file, no chunks, no eval, no page. */
+const functions = {
+  ...shared('functions'),
+  target: ['web', 'es2020'],
+  entry: { functions: path('src/surfaces/excel/functions.ts') },
+  output: { path: path('dist') },
+  // Plain ASCII: no host or server needs to know the file's encoding to show `°C` and `m³` in a sentence.
+  optimization: { minimizer: [new MinimizerPlugin({ extractComments: false, terserOptions: { format: { ascii_only: true } } })] },
+};
+
+/** The grid's libraries stay whole, each as its own unmodified script that leaves a global. */
+const pages = {
+  ...shared('pages'),
+  target: ['web', 'es2022'],
+  entry: { sheet: path('src/surfaces/sheet/index.ts') },
+  externals: { '@odoo/o-spreadsheet': 'o_spreadsheet', '@odoo/owl': 'owl' },
+  output: { path: path('dist') },
+};
+
+/** What runs in Node: the rest of the build, and the little server behind `npm start`. */
+const tools = {
+  ...shared('tools'),
+  target: 'node20',
+  entry: { generate: path('src/generate/index.ts'), serve: path('src/generate/serve.ts') },
+  output: { path: path('.build'), filename: '[name].cjs' },
+  optimization: { minimize: false },
+};
+
+export default [functions, pages, tools];
