@@ -21,6 +21,16 @@ export type Line = { readonly says: string; readonly unit: Unit; readonly source
 
 export const equationOf = (line: Line): string => ('how' in line ? line.how : 'solves' in line ? line.solves : line.told);
 
+/** One line of a working with its value: what WORKING lists and the pane shows. */
+export interface WorkingStep {
+  readonly step: string;
+  readonly says: string;
+  readonly equation: string;
+  readonly value: Answer | undefined;
+  readonly unit: string;
+  readonly source: string;
+}
+
 /** A call with an answer found outside this project. */
 export interface Example {
   readonly call: readonly unknown[];
@@ -30,7 +40,14 @@ export interface Example {
   readonly source: string;
 }
 
-type Row = readonly (Answer | undefined)[];
+export type Row = readonly (Answer | undefined)[];
+
+/** What `compute` of a spill returns beside its steps. */
+export interface SpillSteps {
+  readonly rows: readonly Row[];
+  /** The header, where it depends on what was asked for. */
+  readonly columns?: readonly string[];
+}
 
 /** Everything the surfaces know of one function. */
 export interface FunctionRecord {
@@ -44,6 +61,8 @@ export interface FunctionRecord {
   /** Header row of a spill; absent where the result is one cell, which then takes ranges and broadcasts. */
   readonly columns?: readonly string[];
   readonly working: Readonly<Record<string, Line>>;
+  /** A working of its own, where the answer's rows say more than a list of steps could. */
+  readonly explain?: (given: readonly never[]) => readonly WorkingStep[];
   readonly sources: readonly SourceId[];
   readonly examples: readonly Example[];
 }
@@ -63,9 +82,10 @@ interface OneCell<Parameters extends readonly Parameter[], Steps, Result extends
   readonly working: NoInfer<{ readonly [Step in keyof Steps]: Line }>;
 }
 
-interface Spill<Parameters extends readonly Parameter[], Steps extends { rows: readonly Row[] }> extends Common<Parameters, Steps> {
+interface Spill<Parameters extends readonly Parameter[], Steps extends SpillSteps> extends Common<Parameters, Steps> {
   readonly columns: readonly string[];
-  readonly working: NoInfer<{ readonly [Step in Exclude<keyof Steps, 'rows'>]: Line }>;
+  readonly explain?: (given: NoInfer<ValuesOf<Parameters>>) => readonly WorkingStep[];
+  readonly working: NoInfer<{ readonly [Step in Exclude<keyof Steps, keyof SpillSteps>]: Line }>;
 }
 
 /** A function with one answer, named among the steps that `compute` returns. Every step must be described. */
@@ -78,7 +98,7 @@ export function define<
 }
 
 /** A function whose answer is a table: `compute` returns its `rows` (without header) and any steps on the way. */
-export function defineSpill<const Parameters extends readonly Parameter[], Steps extends { rows: readonly Row[] }>(
+export function defineSpill<const Parameters extends readonly Parameter[], Steps extends SpillSteps>(
   record: Spill<Parameters, Steps>,
 ): FunctionRecord {
   return { ...record, result: 'rows' } as unknown as FunctionRecord;

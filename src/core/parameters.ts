@@ -25,6 +25,8 @@ export interface Parameter<Value = unknown, Name extends string = string> {
   readonly fallback?: Fallback;
   /** A table takes its whole range at once; everything else is read cell by cell. */
   readonly table?: true;
+  /** Only on the last argument: it may be given any number of times, and every time may be a cell or a range. */
+  readonly repeating?: true;
 }
 
 export type ValueOf<P> = P extends Parameter<infer Value> ? Value : never;

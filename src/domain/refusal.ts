@@ -26,4 +26,4 @@ export class Refusal extends Error {
 export class NoAnswer extends Error {}
 
 /** A number, text or yes/no that a cell can hold, or the reason why there is none. */
-export type Answer = number | string | boolean | NoAnswer;
+export type Answer = number | string | boolean | NoAnswer | Refusal;

@@ -1,0 +1,147 @@
+import type { BeddingNeeds } from './budget-bedding.ts';
+import { type Get, ifNone, Missing, once } from './budget-inputs.ts';
+import { claim, drumNeeded, dryingHeat, evaporation, retention } from './drying.ts';
+import { heatedTemperature, supplyTemperature } from './heater.ts';
+import { NoAnswer } from './refusal.ts';
+import { liquidDryMatter, pressedCake, slurryProduced } from './separation.ts';
+
+/** What can hold the kit back, in the order in which a tie is told. */
+export type Stage = 'slurry' | 'press' | 'dryer';
+
+const needsDryer = new NoAnswer('there is no dryer: the fibre is used at the dry matter the press gives');
+
+/** The air dryer in one state of the outdoor air. Equations: heater.ts, drying.ts. */
+function dryerIn(get: Get, needs: BeddingNeeds, season: 'outdoor' | 'coldest') {
+  const ambient_c = () => get(season === 'outdoor' ? 'ambient_c' : 'coldest_c');
+  const ambient_rh = () => get(season === 'outdoor' ? 'ambient_rh' : 'coldest_rh');
+
+  const offWater = () => {
+    const litres = get.maybe('water_l_h');
+    const water_c = get('water_c');
+    if (litres === undefined) return ambient_c() + get('effectiveness') * (water_c - ambient_c());
+    return supplyTemperature(
+      get('air_m3_h'),
+      ambient_c(),
+      ambient_rh(),
+      litres,
+      water_c,
+      get('effectiveness'),
+      get('altitude_m'),
+      get('air_at'),
+    ).supply_c;
+  };
+  /** More heat than the air can take up sets no limit, so it counts as none. */
+  const offHeat = () => {
+    const kw = get.maybe('heat_kw');
+    if (kw === undefined) return Number.POSITIVE_INFINITY;
+    const heated = () => heatedTemperature(get('air_m3_h'), ambient_c(), ambient_rh(), kw, get('altitude_m'), get('air_at')).supply_c;
+    return ifNone(heated, Number.POSITIVE_INFINITY);
+  };
+  const supply = once(() => {
+    if (!needs.has_dryer()) throw needsDryer;
+    if (get.maybe('water_l_h') === undefined && get.maybe('heat_kw') === undefined) {
+      throw new Missing('Hot water litres per hour or Heat available kW is missing: enter at least one of them on Inputs');
+    }
+    const water = offWater();
+    const heat = offHeat();
+    return heat < water ? { supply_c: heat, set_by: 'heat' as const } : { supply_c: water, set_by: 'water' as const };
+  });
+  const supply_c = () => supply().supply_c;
+  const heat_kw = once(() => dryingHeat(get('air_m3_h'), ambient_c(), ambient_rh(), supply_c(), get('altitude_m'), get('air_at')).heat_kw);
+  const exhaust = once(() =>
+    evaporation(
+      get('air_m3_h'),
+      ambient_c(),
+      ambient_rh(),
+      supply_c(),
+      get('altitude_m'),
+      get('air_at'),
+      get('exhaust_rh'),
+      get('heat_loss'),
+      undefined,
+    ),
+  );
+  const dried_kg_h = once(() => exhaust().evaporation_kg_h / (get('target_dm') / get('cake_dm') - 1));
+  /** A dryer that carries nothing off makes nothing; its own figures then have no answer, but the plan has. */
+  const dryer_t_day = once(() => {
+    if (!needs.has_dryer()) throw needsDryer;
+    return (ifNone(dried_kg_h, 0) * get('dryer_hours_day')) / 1000;
+  });
+  return { ambient_c, ambient_rh, supply, supply_c, heat_kw, exhaust, dried_kg_h, dryer_t_day };
+}
+
+/** What slurry, press and dryer can make, and which of them sets the limit. Equations: separation.ts, drying.ts, capacity.ts. */
+export function kitPlan(get: Get, needs: BeddingNeeds) {
+  const slurry_t_day = once(() => slurryProduced(get('cows'), get('litres_cow_day'), get('water_litres_cow_day')).slurry_t_day);
+  const cake_t_day = once(() => pressedCake(slurry_t_day(), get('slurry_dm'), get('cake_dm'), get('capture')).cake_t);
+  const liquid_dm = once(() => liquidDryMatter(get('slurry_dm'), get('cake_dm'), get('capture')).liquid_dm);
+  const cow_dm_kg_day = once(() => (1000 * slurry_t_day() * get('slurry_dm')) / get('cows'));
+  const cake_t_h = once(() => pressedCake(get('press_t_h'), get('slurry_dm'), get('cake_dm'), get('capture')).cake_t);
+  const duty = once(() => get('minutes_on') / (get('minutes_on') + get('minutes_off')));
+  /** Tonnes of finished fibre from a tonne of cake. */
+  const dried_per_cake = () => get('cake_dm') / get('target_dm');
+
+  const now = dryerIn(get, needs, 'outdoor');
+  const coldest = dryerIn(get, needs, 'coldest');
+
+  const slurry_could_t_day = once(() => cake_t_day() * dried_per_cake());
+  const press_could_t_day = once(() => cake_t_h() * get('press_hours_day') * duty() * dried_per_cake());
+  const limitWith = (dryer_t_day: () => number) =>
+    once(() => {
+      const stages: { stage: Stage; t_day: number }[] = [
+        { stage: 'slurry', t_day: slurry_could_t_day() },
+        { stage: 'press', t_day: press_could_t_day() },
+      ];
+      if (needs.has_dryer()) stages.push({ stage: 'dryer', t_day: dryer_t_day() });
+      const limit = stages.reduce((least, next) => (next.t_day < least.t_day ? next : least));
+      return { ...limit, cover: limit.t_day / needs.demand_t_day(), stages };
+    });
+  const limit = limitWith(now.dryer_t_day);
+  const coldest_limit = limitWith(coldest.dryer_t_day);
+
+  const made_share = once(() => Math.min(1, limit().cover));
+  const fibre_made_t_year = once(() => needs.fibre_t_year() * made_share());
+  const press_hours_needed = once(() => needs.demand_t_day() / dried_per_cake() / cake_t_h() / duty());
+  const dryer_hours_needed = once(() => (1000 * needs.demand_t_day()) / now.dried_kg_h());
+
+  const dried_m3_h = once(() => now.dried_kg_h() / needs.fibre_density_kg_m3());
+  const stated_ratio = once(() => {
+    const claimed_kg_h = get('stated_m3_h') * needs.fibre_density_kg_m3();
+    return claim(
+      claimed_kg_h,
+      get('cake_dm'),
+      get('target_dm'),
+      get('air_m3_h'),
+      now.ambient_c(),
+      now.ambient_rh(),
+      now.supply_c(),
+      get('altitude_m'),
+      get('air_at'),
+    ).ratio;
+  });
+  const stated_drum_m3 = once(() => drumNeeded(get('stated_m3_h'), get('stated_hours'), get('drum_fill')).drum_m3);
+  const retention_hours = once(() => retention(get('drum_m3'), get('drum_fill'), needs.fibre_density_kg_m3(), now.dried_kg_h()).hours);
+  return {
+    slurry_t_day,
+    cake_t_day,
+    liquid_dm,
+    cow_dm_kg_day,
+    duty,
+    now,
+    coldest,
+    slurry_could_t_day,
+    press_could_t_day,
+    limit,
+    coldest_limit,
+    made_share,
+    fibre_made_t_year,
+    press_hours_needed,
+    dryer_hours_needed,
+    dried_m3_h,
+    stated_ratio,
+    stated_drum_m3,
+    retention_hours,
+  };
+}
+
+export type KitPlan = ReturnType<typeof kitPlan>;

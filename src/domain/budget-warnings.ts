@@ -1,0 +1,232 @@
+import type { Budget } from './budget.ts';
+import { ifNone } from './budget-inputs.ts';
+import { SCORE_CAUTION } from './hygiene.ts';
+import { NoAnswer, Refusal } from './refusal.ts';
+
+/** Something the user should know before relying on the plan. */
+export interface Warning {
+  readonly key: string;
+  /** The figure that fires it. */
+  readonly value: number | string;
+  /** What it means and what to do. */
+  readonly meaning: string;
+}
+
+interface Rule {
+  readonly key: string;
+  /** The figure that fires the warning, or nothing where all is well. */
+  readonly fires: (budget: Budget) => number | string | undefined | false;
+  readonly meaning: string | ((budget: Budget) => string);
+}
+
+/** Fires with the value where the test holds for it. */
+const when = (value: number, test: boolean): number | false => test && value;
+
+/** Fires with the life where there is no answer within it, though nothing is missing. */
+const beyondLife = (b: Budget, years: () => number): number | false => ifNone<number | false>(() => (years(), false), b.get('life_years'));
+
+const thinStages = (b: Budget) =>
+  b.kit
+    .limit()
+    .stages.filter(({ t_day }) => t_day < 1.1 * b.needs.demand_t_day())
+    .map(({ stage }) => stage);
+
+const bandEdges = [25, 50, 75] as const;
+const fibreOf = (b: Budget) => b.udder.fibre_kind();
+
+const rules: readonly Rule[] = [
+  {
+    key: 'Cover',
+    fires: (b) => when(b.kit.limit().cover, b.kit.limit().cover < 1),
+    meaning: (b) =>
+      `The ${b.kit.limit().stage} cannot make what the beds need; bought bedding makes up the rest. See Levers for what would close the gap.`,
+  },
+  {
+    key: 'Coldest cover',
+    fires: (b) => when(b.kit.coldest_limit().cover, b.kit.coldest_limit().cover < 1),
+    meaning: (b) =>
+      `In the coldest month the ${b.kit.coldest_limit().stage} cannot make what the beds need: keep a dry store or some bought bedding for it.`,
+  },
+  {
+    key: 'Thin margin',
+    fires: (b) => when(b.kit.limit().cover, b.kit.limit().cover < 1.1),
+    meaning: (b) => `Less than a tenth to spare: ${thinStages(b).join(', ')}. One stop and the beds go short.`,
+  },
+  {
+    key: 'Press hours',
+    fires: (b) => when(b.kit.press_hours_needed(), b.kit.press_hours_needed() > b.get('press_hours_day')),
+    meaning: 'The press needs more hours a day than it has: longer hours, shorter pauses or a larger press.',
+  },
+  {
+    key: 'Dryer hours',
+    fires: (b) => when(b.kit.dryer_hours_needed(), b.kit.dryer_hours_needed() > b.get('dryer_hours_day')),
+    meaning: 'The dryer needs more hours a day than it has: more hours, more air, hotter air or a lower dry matter.',
+  },
+  {
+    key: 'Heat sets the limit',
+    fires: (b) => b.kit.now.supply().set_by === 'heat' && b.kit.now.supply_c(),
+    meaning:
+      'The heat available does not bring the air to the temperature the hot water would: more heat, or less air, and ask the heating engineer.',
+  },
+  {
+    key: 'Stated output',
+    fires: (b) => when(b.kit.stated_ratio(), b.kit.stated_ratio() > 1),
+    meaning: (b) =>
+      b.kit.stated_ratio() > 1.25
+        ? 'Not with this air: the stated output needs more water carried off than this air can carry even when saturated. Ask the supplier for air, temperature and dry matters in and out, and measure.'
+        : 'Measure it: the stated output is just above what this air can carry; heat from the fibre itself may explain it.',
+  },
+  {
+    key: 'Stated drum',
+    fires: (b) => when(b.kit.stated_drum_m3(), b.kit.stated_drum_m3() > b.get('drum_m3')),
+    meaning: 'The drum is too small to hold the stated output for the stated time: one of the three figures is wrong.',
+  },
+  {
+    key: 'Heat per kg',
+    fires: (b) => {
+      const mj_kg = (3.6 * b.kit.now.heat_kw()) / b.kit.now.exhaust().evaporation_kg_h;
+      return when(mj_kg, mj_kg < 2.6 || mj_kg > 9.2);
+    },
+    meaning: 'The heat for each kilogram of water lies outside what dryers use (2.6 to 9.2 MJ): check temperatures, humidity and air flow.',
+  },
+  {
+    key: 'Frost',
+    fires: (b) => {
+      const coldest = Math.min(b.get('ambient_c'), b.get('coldest_c'));
+      return when(coldest, coldest < 0);
+    },
+    meaning: 'The air goes below freezing: protect pipes, pump, press and heater, and ask the heating engineer about frost protection.',
+  },
+  {
+    key: 'Dust',
+    fires: (b) => when(b.get('target_dm'), b.get('target_dm') > 0.6),
+    meaning: 'Fibre above about 60 % dry matter is dusty (common practice, no source): extract or damp it down, and mind lungs and fire.',
+  },
+  {
+    key: 'Very dry',
+    fires: (b) => when(b.get('target_dm'), b.get('target_dm') > 0.67),
+    meaning:
+      'Drying this far costs heat for little gain, and dry fibre in store can heat itself and burn: ask about fire safety before you plan on it.',
+  },
+  {
+    key: 'Wet press',
+    fires: (b) => when(b.get('cake_dm'), b.get('cake_dm') < 0.34),
+    meaning: 'Pressed fibre below 34 % dry matter is wetter than the usual least for bedding: check the press and a sample.',
+  },
+  {
+    key: 'Cow dry matter',
+    fires: (b) => when(b.kit.cow_dm_kg_day(), b.kit.cow_dm_kg_day() < 4 || b.kit.cow_dm_kg_day() > 9),
+    meaning: 'Dry matter per cow a day is usually 4 to 9 kg: check litres, wash water and the slurry sample.',
+  },
+  {
+    key: 'Payback',
+    fires: (b) => beyondLife(b, b.money.payback_years),
+    meaning: 'The savings do not return the cost of the kit within its life.',
+  },
+  {
+    key: 'Discounted payback',
+    fires: (b) => beyondLife(b, b.money.discounted_payback_years),
+    meaning: 'At the discount rate the savings do not return the cost of the kit within its life.',
+  },
+  {
+    key: 'NPV',
+    fires: (b) => when(b.money.npv(), b.money.npv() < 0),
+    meaning: 'At the discount rate the kit is worth less than it costs.',
+  },
+  {
+    key: 'Loan cover',
+    fires: (b) => when(b.money.loan_cover(), b.money.loan_cover() < 1.25),
+    meaning: 'Below 1.25 times most lenders ask for more: talk to your accountant and the lender.',
+  },
+  {
+    key: 'Loan term',
+    fires: (b) => when(b.get('loan_years'), b.get('borrowed') > 0 && b.get('loan_years') > b.get('life_years')),
+    meaning: 'The loan outlives the kit.',
+  },
+  {
+    key: 'Old price',
+    fires: (b) => {
+      const [priced, budgeted] = [b.get.maybe('price_date'), b.get.maybe('budget_date')];
+      return priced !== undefined && budgeted !== undefined && when(budgeted - priced, budgeted - priced > 365);
+    },
+    meaning: 'The bedding price is more than a year old: ask for a new quotation, or bring it up to date with COST.UPDATE.',
+  },
+  {
+    key: 'After capital',
+    fires: (b) => when(b.money.saving_after_capital(), b.money.saving_after_capital() <= 0),
+    meaning: 'Once the kit’s own cost is counted nothing is left of the saving.',
+  },
+  {
+    key: 'Mastitis margin',
+    fires: (b) => {
+      const now = b.get.maybe('cases_per_100_now');
+      return now !== undefined && when(b.udder.break_even_cases(), b.udder.break_even_cases() < 0.2 * now);
+    },
+    meaning: 'A rise of less than a fifth in mastitis cases would eat the saving: agree with your vet how it will be watched.',
+  },
+  {
+    key: 'Score',
+    fires: (b) => when(b.udder.fibre_score(), b.udder.fibre_score() >= 50),
+    meaning: `The fibre’s hygiene score is raised: drier, fresher or cleaner beds lower it. A ${SCORE_CAUTION}.`,
+  },
+  {
+    key: 'Band edge',
+    fires: (b) =>
+      when(
+        b.udder.fibre_score(),
+        bandEdges.some((edge) => Math.abs(b.udder.fibre_score() - edge) <= 3),
+      ),
+    meaning: `The fibre’s hygiene score lies within 3 points of the next band: read it as either. A ${SCORE_CAUTION}.`,
+  },
+  {
+    key: 'Worse than now',
+    fires: (b) => {
+      const worse = b.udder.fibre_score() - b.udder.present_score();
+      return when(worse, worse > 5);
+    },
+    meaning: `The fibre scores more than 5 points above the present bedding. A ${SCORE_CAUTION}.`,
+  },
+  {
+    key: 'Interval',
+    fires: (b) => when(b.get('interval_days'), b.get('interval_days') > 1),
+    meaning: (b) =>
+      `Bacteria in ${fibreOf(b)} grow to full numbers within one to two days, and some rules ask for use on the day it is made: bed daily, or agree the interval with your vet.`,
+  },
+  {
+    key: 'No dryer',
+    fires: (b) => !b.needs.has_dryer() && b.get('target_dm'),
+    meaning: 'There is no dryer in this plan; BUDGET.SWEEP over Dried to dry matter shows what drying would change in score and cost.',
+  },
+  {
+    key: 'Stocking',
+    fires: (b) => when(b.udder.stocking(), b.udder.stocking() > 1),
+    meaning: 'There are more cows than cubicles: cows lie less and beds get dirtier.',
+  },
+  {
+    key: 'Permission',
+    fires: (b) => b.get('permission') === 'no' && 'no',
+    meaning:
+      'Whether this fibre may be used as bedding is not confirmed: ask the authority and your milk buyer before you spend; see Conditions and cautions.',
+  },
+  {
+    key: 'Digested or composted',
+    fires: (b) => ['digested fibre', 'composted fibre'].includes(fibreOf(b)) && fibreOf(b),
+    meaning:
+      'Compost and digestate from approved plants are barred as bedding in some countries and doubtful in others, and their bacteria differ: ask the authority and your vet first.',
+  },
+];
+
+/** The rule's warning, or nothing: what rests on a missing or refused input stays quiet, as its own row says so already. */
+function check(rule: Rule, budget: Budget): readonly Warning[] {
+  try {
+    const value = rule.fires(budget);
+    if (value === false || value === undefined) return [];
+    return [{ key: `Warning: ${rule.key}`, value, meaning: typeof rule.meaning === 'string' ? rule.meaning : rule.meaning(budget) }];
+  } catch (thrown) {
+    if (thrown instanceof NoAnswer || thrown instanceof Refusal) return [];
+    throw thrown;
+  }
+}
+
+/** All that fires for this plan, in a fixed order. */
+export const warningsOf = (budget: Budget): readonly Warning[] => rules.flatMap((rule) => check(rule, budget));

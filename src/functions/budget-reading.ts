@@ -1,0 +1,108 @@
+import { defaultOf } from '../core/bibliography.ts';
+import { REFUSED } from '../core/parameters.ts';
+import { isBlank } from '../core/result.ts';
+import { spell } from '../core/units.ts';
+import { nameWithUnit, whyRefused } from '../core/words.ts';
+import { type Budget, budget } from '../domain/budget.ts';
+import { type BudgetInputs, type Get, Missing } from '../domain/budget-inputs.ts';
+import { Refusal } from '../domain/refusal.ts';
+import { type BudgetItem, budgetItems } from './budget-items.ts';
+
+type Key = keyof BudgetInputs;
+
+const itemByName = new Map(budgetItems.map((item) => [item.name.toLowerCase(), item]));
+const itemByKey = new Map(budgetItems.map((item) => [item.key, item]));
+
+/** The item of that name, whatever the case and outer spaces. */
+export const itemNamed = (name: unknown): BudgetItem | undefined =>
+  typeof name === 'string' ? itemByName.get(name.trim().toLowerCase()) : undefined;
+
+/** What was given for one herd: a usable value or the reason why it is not. Nothing is filled in. */
+export type GivenInputs = ReadonlyMap<Key, unknown>;
+
+function readItem(item: BudgetItem, cell: unknown): unknown {
+  const value = item.parameter.read(cell);
+  if (value !== REFUSED) return value;
+  const { problem, accepted } = whyRefused(item.parameter, cell);
+  return new Refusal(nameWithUnit(item.parameter), problem, accepted);
+}
+
+/** Pairs of item and cell as they stand in two ranges. `place` names where one comes from, for the words of a refusal. */
+export function readInputs(pairs: readonly (readonly [name: unknown, cell: unknown])[], place: (k: number) => string): GivenInputs {
+  const given = new Map<Key, unknown>();
+  const seen = new Set<Key>();
+  pairs.forEach(([name, cell], k) => {
+    if (isBlank(name) && isBlank(cell)) return;
+    const item = itemNamed(name);
+    if (!item)
+      throw new Refusal(
+        place(k),
+        isBlank(name) ? 'has a value but no item' : `"${String(name)}" is not an item of the budget`,
+        'enter a name as BEDDING.BUDGET.INPUTS lists it',
+      );
+    if (seen.has(item.key)) throw new Refusal(place(k), `${item.name} is given twice`, 'enter each item once');
+    seen.add(item.key);
+    if (!isBlank(cell)) given.set(item.key, readItem(item, cell));
+  });
+  return given;
+}
+
+/** The inputs as the plan asks for them: given, else the default, else missing. */
+function getter(given: GivenInputs): Get {
+  const maybe = (key: Key): unknown => {
+    const value = given.get(key) ?? itemByKey.get(key)?.parameter.fallback?.value;
+    if (value instanceof Refusal) throw value;
+    return value;
+  };
+  const need = (key: Key): unknown => {
+    const value = maybe(key);
+    if (value === undefined) throw new Missing(`${itemByKey.get(key)?.name} is missing: enter ${itemByKey.get(key)?.parameter.accepts}`);
+    return value;
+  };
+  return Object.assign(need, { maybe }) as Get;
+}
+
+const motor = { load_factor: defaultOf('motor_load_factor').value, efficiency: defaultOf('motor_efficiency').value };
+
+export const budgetOf = (given: GivenInputs): Budget => budget(getter(given), motor);
+
+/** The first refused input, or nothing. */
+export const refusedInput = (given: GivenInputs): Refusal | undefined => [...given.values()].find((value) => value instanceof Refusal);
+
+/** Material, fibre kind and the like stand for a value of their own, so they count as defaults although none is fixed. */
+const standsFor: ReadonlySet<Key> = new Set<Key>(['fibre_kind', 'bought_density_kg_m3', 'bought_dm', 'litres_now', 'interval_days_now']);
+
+/** Items that play no part without a dryer, so that neither their lack nor their defaults are told. */
+function irrelevant(item: BudgetItem, plan: Budget): boolean {
+  if (item.group !== 'Dryer, air and heat' && item.key !== 'heat_price') return false;
+  if (item.key === 'target_dm' || item.key === 'fresh_density_kg_m3') return false;
+  try {
+    return !plan.needs.has_dryer();
+  } catch {
+    return false;
+  }
+}
+
+/** Items for which a default stands in, each with its value: `Shrinkage 0.1`. */
+export function defaultsUsed(given: GivenInputs, plan: Budget): readonly string[] {
+  return budgetItems
+    .filter(({ key }) => !given.has(key))
+    .filter((item) => item.parameter.fallback?.value !== undefined || standsFor.has(item.key))
+    .filter((item) => !irrelevant(item, plan))
+    .map(({ name, parameter: { fallback } }) => {
+      const value = fallback?.value ?? fallback?.shown;
+      return `${name} ${typeof value === 'number' ? spell(value) : value}`;
+    });
+}
+
+/** Items that are still needed for the whole answer. */
+export function stillMissing(given: GivenInputs, plan: Budget): readonly string[] {
+  const hasHeat = given.has('water_l_h') || given.has('heat_kw');
+  const hasLoan = Number(given.get('borrowed') ?? 0) > 0;
+  const lacks = budgetItems.filter((item) => {
+    if (given.has(item.key) || !item.needed || irrelevant(item, plan)) return false;
+    if (item.needed === 'with a loan') return hasLoan;
+    return item.needed !== 'one of two with a dryer' || !hasHeat;
+  });
+  return lacks.map(({ name }) => name);
+}
