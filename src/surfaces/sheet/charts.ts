@@ -1,6 +1,6 @@
 import { type ChartDefinition, type FigureData, helpers } from '@odoo/o-spreadsheet';
+import { seriesColours } from '../../workbook/look.ts';
 import type { Chart } from '../../workbook/model.ts';
-import { seriesColours } from './look.ts';
 
 function definition(chart: Chart): ChartDefinition {
   const common = {

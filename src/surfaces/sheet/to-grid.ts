@@ -1,7 +1,7 @@
 import { helpers, type Locale, type SheetData, type WorkbookData } from '@odoo/o-spreadsheet';
+import { borders, formats, looks, styles } from '../../workbook/look.ts';
 import type { Sheet, SheetCell, Workbook } from '../../workbook/model.ts';
 import { figureOf } from './charts.ts';
-import { borders, formats, looks, styles } from './look.ts';
 
 /** Numbers things alike once, as the grid's files do: cells hold the number of their style, format or border. */
 class Numbered<T> {

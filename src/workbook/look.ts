@@ -1,11 +1,20 @@
-import type { Border, Style as GridStyle } from '@odoo/o-spreadsheet';
-import type { Format, Rule, Style } from '../../workbook/model.ts';
+import type { Format, Rule, Style } from './model.ts';
+
+/** How a cell looks, the same in every host. Sizes in points. */
+export interface Look {
+  readonly bold?: true;
+  readonly fontSize?: number;
+  readonly textColor?: string;
+  readonly fillColor?: string;
+}
+
+export type Edges = Readonly<Partial<Record<'top' | 'bottom' | 'left' | 'right', { readonly style: 'thin'; readonly color: string }>>>;
 
 const ink = '#1f2a24';
 const line = '#9aa89f';
 
 /** Every pair of text and fill here keeps a contrast of at least 4.5. */
-export const styles: Readonly<Record<Style, GridStyle>> = {
+export const styles: Readonly<Record<Style, Look>> = {
   title: { bold: true, fontSize: 18, textColor: '#1f4d38' },
   lead: { fontSize: 11, textColor: ink },
   section: { bold: true, fontSize: 12, textColor: '#1f4d38', fillColor: '#e6efe9' },
@@ -22,7 +31,7 @@ export const styles: Readonly<Record<Style, GridStyle>> = {
 
 const thin = { style: 'thin', color: line } as const;
 
-export const borders: Readonly<Partial<Record<Style, Border>>> = {
+export const borders: Readonly<Partial<Record<Style, Edges>>> = {
   heading: { bottom: thin },
   input: { top: thin, bottom: thin, left: thin, right: thin },
   required: { top: thin, bottom: thin, left: thin, right: thin },
@@ -42,7 +51,7 @@ export const formats: Readonly<Record<Format, string | undefined>> = {
   date: 'dd/mm/yyyy',
 };
 
-export const looks: Readonly<Record<Rule['look'], GridStyle>> = {
+export const looks: Readonly<Record<Rule['look'], Look>> = {
   good: { textColor: '#14532d', fillColor: '#dff0e3' },
   watch: { textColor: '#5f4300', fillColor: '#fff1cc' },
   bad: { textColor: '#7f1d1d', fillColor: '#fbe0dc', bold: true },
