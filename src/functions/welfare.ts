@@ -1,0 +1,60 @@
+import { define, defineSpill } from '../core/define.ts';
+import { number } from '../core/parameters.ts';
+import { lyingByAmount, lyingTimes, welfareTable } from '../domain/welfare.ts';
+import { dryMatter } from './shared.ts';
+
+export const welfare = [
+  defineSpill({
+    name: 'WELFARE.LYING',
+    summary: 'Hours a day that cows would lie at this dry matter, by each published trial. The trials disagree; no milk is claimed for it.',
+    finds: 'lying time, cow comfort, wet beds, rest, hours lying',
+    parameters: [dryMatter('dm', 'dry matter of the bedding the cows lie on')],
+    compute: lyingTimes,
+    columns: ['trial', 'hours per day', 'range', 'source', 'status'],
+    working: {},
+    sources: ['reich-2010', 'fregonesi-2007-bedding', 'lying-goal-2019', 'efsa-2023', 'project'],
+    examples: [],
+  }),
+
+  define({
+    name: 'WELFARE.LYINGAMOUNT',
+    summary: 'Hours a day that cows would lie on mattresses by how much sawdust is on them; one trial, its two ends only.',
+    finds: 'how much bedding on mattresses, depth of bedding, comfort, lying time',
+    parameters: [number('kg_sawdust', 'kg', 'sawdust lying on the mattress', { max: 7.5 })],
+    compute: lyingByAmount,
+    result: 'hours_day',
+    working: { hours_day: { says: 'Lying time', unit: 'h/day', how: '12.3 + 0.2 * kg_sawdust', source: 'tucker-weary-2004' } },
+    sources: ['tucker-weary-2004'],
+    examples: [
+      { call: [0], gives: 12.3, within: 1e-9, source: 'Tucker and Weary 2004, abstract: 12.3 ± 0.53 h on bare mattresses' },
+      { call: [7.5], gives: 13.8, within: 1e-9, source: 'Tucker and Weary 2004, abstract: 13.8 ± 0.53 h with 7.5 kg of sawdust' },
+    ],
+  }),
+
+  defineSpill({
+    name: 'WELFARE.TABLE',
+    summary: 'Published findings on lying time, hocks and stocking, those that contradict each other too.',
+    finds: 'hock injury, lesions, overstocking, cow comfort, studies, welfare',
+    parameters: [],
+    compute: welfareTable,
+    columns: ['finding', 'figure', 'unit', 'source', 'status'],
+    working: {},
+    sources: [
+      'lying-goal-2019',
+      'reich-2010',
+      'fregonesi-2007-bedding',
+      'tucker-weary-2004',
+      'tucker-2009',
+      'sand-depth-2005',
+      'fregonesi-2007-stocking',
+      'stocking-2016',
+      'zaffino-heyerhoff-2014',
+      'barrientos-2013',
+      'potterton-2011',
+      'husfeldt-endres-2012',
+      'efsa-2023',
+      'project',
+    ],
+    examples: [],
+  }),
+];
