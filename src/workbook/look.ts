@@ -1,4 +1,4 @@
-import type { Format, Rule, Style } from './model.ts';
+import type { Format, Rule, SheetCell, Style } from './model.ts';
 
 /** How a cell looks, the same in every host. Sizes in points. */
 export interface Look {
@@ -37,7 +37,7 @@ export const borders: Readonly<Partial<Record<Style, Edges>>> = {
   required: { top: thin, bottom: thin, left: thin, right: thin },
 };
 
-export const formats: Readonly<Record<Format, string | undefined>> = {
+const formats: Readonly<Record<Format, string | undefined>> = {
   general: undefined,
   text: '@',
   whole: '#,##0',
@@ -60,3 +60,9 @@ export const looks: Readonly<Record<Rule['look'], Look>> = {
 
 /** Told apart by lightness too, for print in grey and for colour-blind readers. */
 export const seriesColours = ['#1f4d38', '#d08a2e', '#6f9fc4', '#a33b2a', '#b8b8a8', '#5b4a7d'] as const;
+
+/** Words stay words, so that an answer such as `1/2` does not become a date. */
+export function numberFormatOf({ format, content }: SheetCell): string | undefined {
+  if (format) return formats[format];
+  return typeof content === 'string' && !content.startsWith('=') ? formats.text : undefined;
+}

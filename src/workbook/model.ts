@@ -67,6 +67,8 @@ export interface Sheet {
   readonly charts?: readonly Chart[];
   readonly freeze?: { readonly rows: number; readonly columns: number };
   readonly landscape?: true;
+  /** Prints on a single sheet of A4; otherwise one page wide and as long as it needs. */
+  readonly onePage?: true;
 }
 
 export interface Workbook {

@@ -1,5 +1,5 @@
 import { helpers, type Locale, type SheetData, type WorkbookData } from '@odoo/o-spreadsheet';
-import { borders, formats, looks, styles } from '../../workbook/look.ts';
+import { borders, looks, numberFormatOf, styles } from '../../workbook/look.ts';
 import type { Sheet, SheetCell, Workbook } from '../../workbook/model.ts';
 import { figureOf } from './charts.ts';
 
@@ -38,12 +38,6 @@ function styleOf({ style, wrap, align }: SheetCell): object {
   };
 }
 
-/** Words stay words, so that an answer such as `1/2` does not become a date. */
-function formatOf({ format, content }: SheetCell): string | undefined {
-  if (format) return formats[format];
-  return typeof content === 'string' && !content.startsWith('=') ? formats.text : undefined;
-}
-
 function choiceRules(cells: Sheet['cells']): SheetData['dataValidationRules'] {
   const byChoices = new Map<string, string[]>();
   for (const [address, { choices }] of Object.entries(cells)) {
@@ -77,7 +71,7 @@ function sheetData(sheet: Sheet, id: string, shared: Shared): SheetData {
     cells[address] = contentOf(cell);
     const style = styleOf(cell);
     if (Object.keys(style).length > 0) styled[address] = shared.styles.numberOf(style);
-    const format = formatOf(cell);
+    const format = numberFormatOf(cell);
     if (format) formatted[address] = shared.formats.numberOf(format);
     const border = cell.style && borders[cell.style];
     if (border) bordered[address] = shared.borders.numberOf(border);
