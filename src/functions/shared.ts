@@ -14,6 +14,9 @@ const flooredFraction = <const Name extends string>(name: Name, says: string, fl
 /** Dry matter of anything but slurry. */
 export const dryMatter = <const Name extends string>(name: Name, says: string) => flooredFraction(name, says, 0.05);
 
+export const dmIn = dryMatter('dm_in', 'dry matter before drying');
+export const dmOut = dryMatter('dm_out', 'dry matter after drying');
+
 /** Dry matter of slurry and of the liquid from a press. */
 export const slurryDryMatter = <const Name extends string>(name: Name, says: string) => flooredFraction(name, says, 0.005);
 
@@ -43,3 +46,22 @@ export const residual = optional(
   number('residual', 'money', 'what the kit still fetches at the end of its life', { min: 0 }),
   defaultOf('end_value'),
 );
+
+export const airFlowRate = number('air_m3_h', 'm³/h', 'air through the dryer, measured where air_at says', { above: 0 });
+export const ambient = number('ambient_c', '°C', 'outdoor temperature', { min: -40, max: 60 });
+export const ambientHumidity = number('ambient_rh', 'fraction', 'relative humidity of the outdoor air', { min: 0.01 });
+export const supply = number('supply_c', '°C', 'temperature of the air after the heater', { min: -40, max: 200 });
+/** The drying air: always these four, in this order. */
+export const air = [airFlowRate, ambient, ambientHumidity, supply] as const;
+
+const altitude = number('altitude_m', 'm', 'height above sea level, which thins the air', {
+  min: -400,
+  max: 5000,
+  slip: { when: (value) => value > 0 && value < 1, hint: 'is this a humidity?' },
+});
+const airAt = choice('air_at', 'whether the flow was measured hot, after the heater (supply), or cold, before it (ambient)', [
+  'supply',
+  'ambient',
+]);
+/** What else must be known of the air: always after it, before other options. */
+export const airState = [optional(altitude, defaultOf('altitude_m')), optional(airAt, defaultOf('air_at'))] as const;
