@@ -1,4 +1,4 @@
-import { Refusal } from './refusal.ts';
+import { mustGetDrier } from './mass-balance.ts';
 
 /** A step of the plant and the dried fibre it could make, t per day. */
 export interface Stage {
@@ -40,8 +40,7 @@ export function stageCapacity(
   evaporation_kg_h: number,
   dryer_hours: number,
 ) {
-  if (dm_in >= dm_out)
-    throw new Refusal('dm_in', `${dm_in} is not below dm_out ${dm_out}`, 'enter a dry matter below that of the dried fibre');
+  mustGetDrier(dm_in, dm_out);
   const dried_share = dm_in / dm_out;
   const slurry_t_day = cake_t_day * dried_share;
   const press_t_day = press_cake_t_h * press_running_hours * dried_share;

@@ -1,4 +1,5 @@
 import figures from '../data/materials.json';
+import { mustGetDrier } from './mass-balance.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
 
 export type Material = keyof typeof figures;
@@ -25,22 +26,31 @@ interface Figures {
 
 const figuresOf: Readonly<Record<Material, Figures>> = figures;
 
-function known(figure: Figure): number {
+function held(figure: Figure): Held {
   if ('missing' in figure) throw new NoAnswer(figure.missing);
-  return figure.value;
+  return figure;
 }
 
+/** `ahn-2016 (also 192 in nrcs-651-4, memory)` */
+const foundIn = ({ source, also }: Held) => (also ? `${source} (also ${also})` : source);
+
 /** Default bulk density of a material, kg/m³, loose as delivered. */
-export const densityOf = (material: Material): number => known(figuresOf[material].density_kg_m3);
+export const densityOf = (material: Material): number => held(figuresOf[material].density_kg_m3).value;
 
 /** Default dry matter of a material, as a fraction of fresh mass. */
-export const dryMatterOf = (material: Material): number => known(figuresOf[material].dm);
+export const dryMatterOf = (material: Material): number => held(figuresOf[material].dm).value;
 
 /** Default bulk density of a bedding material, kg/m³, from data/materials.json. A weighed bucket of your own is better. */
-export const materialDensity = (material: Material) => ({ density_kg_m3: densityOf(material) });
+export function materialDensity(material: Material) {
+  const figure = held(figuresOf[material].density_kg_m3);
+  return { found_in: foundIn(figure), trust: figure.status, density_kg_m3: figure.value };
+}
 
-/** Default dry matter of a bedding material, from data/materials.json. A tested sample of your own is better. */
-export const materialDryMatter = (material: Material) => ({ dm: dryMatterOf(material) });
+/** Default dry matter of a bedding material, as a fraction, from data/materials.json. A tested sample of your own is better. */
+export function materialDryMatter(material: Material) {
+  const figure = held(figuresOf[material].dm);
+  return { found_in: foundIn(figure), trust: figure.status, dm: figure.value };
+}
 
 /**
  * Bulk density of fibre after drying.
@@ -56,8 +66,7 @@ export const materialDryMatter = (material: Material) => ({ dm: dryMatterOf(mate
  * @param shrinkage share of its volume that the fibre loses, fraction
  */
 export function driedDensity(density_kg_m3: number, dm_in: number, dm_out: number, shrinkage: number) {
-  if (dm_in >= dm_out)
-    throw new Refusal('dm_in', `${dm_in} is not below dm_out ${dm_out}`, 'enter a dry matter below that of the dried fibre');
+  mustGetDrier(dm_in, dm_out);
   const mass_kept = dm_in / dm_out;
   const volume_kept = 1 - shrinkage;
   const dried_density_kg_m3 = (density_kg_m3 * mass_kept) / volume_kept;
@@ -98,7 +107,7 @@ function said({ density_kg_m3, dm, kg_cow_day }: Figures, words: (figure: Held) 
 export function materialTable() {
   const rows = materials.map((material) => {
     const row = figuresOf[material];
-    const source = said(row, (figure) => (figure.also ? `${figure.source} (also ${figure.also})` : figure.source));
+    const source = said(row, foundIn);
     const status = said(row, (figure) => figure.status);
     return [material, shown(row.density_kg_m3), shown(row.dm), shown(row.kg_cow_day), source, status];
   });

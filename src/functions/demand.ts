@@ -17,7 +17,7 @@ export const demand = [
     compute: layingDepth,
     result: 'litres',
     working: { litres: { says: 'Laid in a cubicle', unit: 'litres', how: '1000 * length_m * width_m * depth_m' } },
-    sources: [],
+    sources: ['arithmetic'],
     examples: [{ call: [1.8, 1.2, 0.02], gives: 43.2, within: 1e-9, source: 'by hand: 18 dm × 12 dm × 0.2 dm' }],
   }),
 
@@ -32,7 +32,7 @@ export const demand = [
       kg_each_time: { says: 'Laid each time', unit: 'kg', how: 'litres / 1000 * density_kg_m3' },
       kg_cubicle_day: { says: 'Per cubicle per day', unit: 'kg/day', how: 'kg_each_time / interval_days' },
     },
-    sources: [],
+    sources: ['arithmetic'],
     examples: [{ call: [18, 2, 178], gives: 1.602, within: 1e-9, source: 'by hand: 0.018 m³ × 178 kg/m³ ÷ 2 days' }],
   }),
 
@@ -79,7 +79,7 @@ export const demand = [
       volume_m3: { says: 'Space it fills', unit: 'm³', how: 'kg / density_from' },
       kg_other: { says: 'Mass of the other material', unit: 'kg', how: 'volume_m3 * density_to' },
     },
-    sources: [],
+    sources: ['arithmetic'],
     examples: [{ call: [178, 178, 200], gives: 200, within: 1e-9, source: 'by hand: 178 kg at 178 kg/m³ is one cubic metre' }],
   }),
 
@@ -94,7 +94,7 @@ export const demand = [
       bedding_m3: { says: 'Bedding laid each time', unit: 'm³', how: 'cubicles * litres / 1000' },
       loads: { says: 'Loads, rounded up', unit: 'loads', how: 'wholeLoads(bedding_m3, dispenser_m3)' },
     },
-    sources: [],
+    sources: ['arithmetic'],
     examples: [
       { call: [420, 18, 2], gives: 4, source: 'by hand: 7.56 m³ ÷ 2 m³ is 3.78, so four loads' },
       { call: [1500, 20, 0.1], gives: 300, source: 'by hand: 30 m³ ÷ 0.1 m³, a whole number of loads' },

@@ -142,7 +142,7 @@ export const fibre = [
       running_hours_day: { says: 'Running', unit: 'h/day', how: 'hours_day * duty' },
       t_day: { says: 'Slurry pressed', unit: 't/day', how: 't_h_running * running_hours_day' },
     },
-    sources: [],
+    sources: ['arithmetic'],
     examples: [{ call: [6, 30, 30, 16], gives: 48, within: 1e-9, source: 'by hand: 6 t/h for half of 16 hours' }],
   }),
 
@@ -154,7 +154,7 @@ export const fibre = [
     compute: pressRunningHours,
     result: 'running_hours_day',
     working: { running_hours_day: { says: 'Running', unit: 'h/day', how: 't_day / t_h_running' } },
-    sources: [],
+    sources: ['arithmetic'],
     examples: [{ call: [28.8, 6], gives: 4.8, within: 1e-9, source: 'by hand: 28.8 t at 6 t/h' }],
   }),
 

@@ -4,7 +4,15 @@ import { number, optional } from '../core/parameters.ts';
 import { driedDensity, materialDensity, materialDryMatter, materialTable, ovenDryMatter } from '../domain/materials.ts';
 import { material as bedding, bulkDensity, dryMatter } from './shared.ts';
 
-const lookedUp = 'looked up for this material; MATERIAL.TABLE shows its source, how far it is to be trusted, and other published figures';
+/** Where a looked-up figure comes from: shown with it, since no two materials share a source. */
+const provenance = {
+  found_in: { says: 'Where the figure was found, and others that disagree', unit: 'text', told: 'the ids are those of SOURCES' },
+  trust: {
+    says: 'How far to trust it',
+    unit: 'text',
+    told: 'seen in the source; quoted by another; memory, not checked; computed; practice of the trade; judgement of this project',
+  },
+} as const;
 
 export const material = [
   define({
@@ -14,7 +22,7 @@ export const material = [
     parameters: [bedding('material', 'bedding material')],
     compute: materialDensity,
     result: 'density_kg_m3',
-    working: { density_kg_m3: { says: 'Bulk density', unit: 'kg/m³', told: lookedUp } },
+    working: { ...provenance, density_kg_m3: { says: 'Bulk density', unit: 'kg/m³', told: 'looked up' } },
     sources: ['ahn-2016', 'ahn-2020', 'nrcs-651-4', 'ferraz-2020'],
     examples: [{ call: ['sawdust'], gives: 178, source: 'Ahn et al. 2016, abstract: sawdust 178 kg/m³' }],
   }),
@@ -26,7 +34,7 @@ export const material = [
     parameters: [bedding('material', 'bedding material')],
     compute: materialDryMatter,
     result: 'dm',
-    working: { dm: { says: 'Dry matter', unit: 'fraction', told: lookedUp } },
+    working: { ...provenance, dm: { says: 'Dry matter', unit: 'fraction', told: 'looked up' } },
     sources: ['university-laboratory', 'bernard-2003', 'fibre-trade-press'],
     examples: [{ call: ['sand'], gives: 0.966, source: 'Bernard et al. 2003: sand bedding, 96.6 % dry matter' }],
   }),
@@ -57,7 +65,7 @@ export const material = [
 
   define({
     name: 'MATERIAL.OVENDM',
-    summary: 'Dry matter from an oven or microwave test of a sample.',
+    summary: 'Dry matter from an oven or microwave test of a sample. Stay with a microwave: dry fibre can catch fire.',
     finds: 'moisture test, microwave, weigh, sample, DM test, scales',
     parameters: [
       number('wet_g', 'g', 'container and wet sample', { above: 0 }),
@@ -94,6 +102,9 @@ export const material = [
       'uk-beds-2013',
       'uk-straw-survey',
     ],
-    examples: [],
+    examples: [
+      { call: [], at: ['sawdust', 'density'], gives: 178, source: 'Ahn et al. 2016, abstract: sawdust 178 kg/m³' },
+      { call: [], at: ['digested fibre', 'density'], gives: '#N/A', source: 'no figure was found' },
+    ],
   }),
 ];

@@ -188,7 +188,7 @@ export const plant = [
       area_m2: { says: 'Opening', unit: 'm²', how: 'PI * diameter_m ** 2 / 4' },
       speed_m_s: { says: 'Speed', unit: 'm/s', how: 'm3_h / 3600 / area_m2' },
     },
-    sources: [],
+    sources: ['arithmetic'],
     examples: [{ call: [2827.43, 0.5], gives: 4, within: 1e-4, source: 'by hand: 0.7854 m³/s through 0.19635 m²' }],
   }),
 
@@ -263,6 +263,21 @@ export const plant = [
       cover: { says: 'Cover of demand', unit: 'times', how: 'min(slurry_t_day, press_t_day, dryer_t_day) / demand_t_day' },
     },
     sources: ['mass-balance'],
-    examples: [],
+    examples: [
+      {
+        call: [0.8, 1.825, 0.436, 8, 0.355, 0.58, 44.1, 20],
+        at: ['dryer', 'dried t per day'],
+        gives: 1.3916,
+        within: 1e-4,
+        source: 'by hand: 44.1 ÷ (0.58 ÷ 0.355 − 1) = 69.58 kg/h for 20 hours',
+      },
+      {
+        call: [0.8, 1.825, 0.436, 8, 0.355, 0.58, 44.1, 20],
+        at: ['slurry', 'cover'],
+        gives: 1.3963,
+        within: 1e-4,
+        source: 'by hand: 1.825 × 0.355 ÷ 0.58 = 1.117 t, ÷ 0.8',
+      },
+    ],
   }),
 ];

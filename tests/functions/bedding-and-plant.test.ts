@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { call } from '../../src/core/call.ts';
 import { CellError } from '../../src/core/result.ts';
+import { explain } from '../../src/core/working.ts';
 import { demand } from '../../src/functions/demand.ts';
 import { fibre } from '../../src/functions/fibre.ts';
 import { material } from '../../src/functions/material.ts';
@@ -57,6 +58,12 @@ test('materials are known in any case and with spaces round them', () => {
 test('a material without a figure is #N/A and says what to measure', () => {
   expect(said('MATERIAL.DENSITY', 'digested fibre')).toBe('#N/A no figure is held for digested fibre: weigh a bucket of known volume');
   expect(said('MATERIAL.DRYMATTER', 'composted fibre')).toMatch(/^#N\/A .*test a sample/);
+});
+
+test('the working of a looked-up figure says where it was found and how far to trust it', () => {
+  const record = material.find(({ name }) => name === 'MATERIAL.DENSITY') as (typeof material)[number];
+  const steps = Object.fromEntries(explain(record, ['sawdust']).map(({ step, value }) => [step, value]));
+  expect(steps).toMatchObject({ found_in: expect.stringMatching(/^ahn-2016 \(also 208/), trust: 'seen', density_kg_m3: 178 });
 });
 
 test('the table of materials and that of stages start with their header', () => {

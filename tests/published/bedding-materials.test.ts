@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { densityOf, driedDensity, dryMatterOf, type Material } from '../../src/domain/materials.ts';
+import { densityOf, driedDensity, dryMatterOf, type Material, materialTable } from '../../src/domain/materials.ts';
 
 /** Kilogrammes per cubic metre in one pound per cubic foot: 0.45359237 / 0.3048³. */
 const poundPerCubicFoot = 0.45359237 / 0.3048 ** 3;
@@ -43,6 +43,16 @@ describe('dry matter of bedding materials', () => {
     expect(dryMatterOf('fresh fibre')).toBeGreaterThanOrEqual(0.34);
     expect(dryMatterOf('fresh fibre')).toBeLessThanOrEqual(0.38);
   });
+});
+
+/** Taken as they are printed (seen); kg per cow per day. */
+test.each([
+  ['sawdust', 0.9],
+  ['shavings', 1.8],
+  ['chopped straw', 2.1],
+  ['sand', 9.6],
+])('demonstration of cubicle beddings, United Kingdom 2013: %s, %d kg a cow a day', (material, kg) => {
+  expect(materialTable().rows.find(([name]) => name === material)?.[3]).toBe(kg);
 });
 
 /** No published curve was found; bounds by hand from the mass balance, shrinkage 0 and 0.2, rounded to whole kg/m³. */
