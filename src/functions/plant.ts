@@ -162,7 +162,7 @@ export const plant = [
       },
       reynolds: { says: 'Reynolds number', unit: '', how: 'gas_kg_m3 * settling_m_s * diameter_mm / 1000 / viscosity_pa_s' },
     },
-    sources: ['schiller-naumann-1933', 'sutherland-1893', 'gunn-kinzer-1949'],
+    sources: ['schiller-naumann-1933', 'sutherland-1893', 'gunn-kinzer-1949', 'cengel-10-2'],
     examples: [
       {
         call: [0.5, 998.2, 20],
