@@ -34,6 +34,8 @@ export interface WorkingStep {
 /** A call with an answer found outside this project. */
 export interface Example {
   readonly call: readonly unknown[];
+  /** In a spill: the row's key and the column's heading. */
+  readonly at?: readonly [key: string, column: string];
   readonly gives: number | string;
   /** Widest difference allowed, in the answer's own unit, and why where it is not just rounding. */
   readonly within?: number;

@@ -2,6 +2,7 @@ import { defineSpill, type WorkingStep } from '../core/define.ts';
 import { maybe, table, text } from '../core/parameters.ts';
 import { isBlank } from '../core/result.ts';
 import { cite, citeDefault } from '../core/working.ts';
+import exampleHerd from '../data/example-herd.json';
 import type { Budget } from '../domain/budget.ts';
 import { ifNone } from '../domain/budget-inputs.ts';
 import { nearestValue } from '../domain/budget-levers.ts';
@@ -25,8 +26,9 @@ function answerOf<Value>(work: () => Value): Value | NoAnswer | Refusal {
 
 const flat = (range: Table): readonly unknown[] => range.flat();
 
-function pairUp(items: Table, values: Table): GivenInputs {
-  const [names, cells] = [flat(items), flat(values)];
+function pairUp(items: Table, values: Table | undefined): GivenInputs {
+  const names = flat(items);
+  const cells = values ? flat(values) : names.map(() => null);
   if (names.length !== cells.length) {
     throw new Refusal('values (table)', `holds ${cells.length} cells beside ${names.length} items`, 'enter two ranges of the same length');
   }
@@ -38,7 +40,7 @@ function pairUp(items: Table, values: Table): GivenInputs {
 
 const itemsAndValues = [
   table('items', 'names of the budget’s items, in any order'),
-  table('values', 'their values, beside them; blank where not given'),
+  maybe(table('values', 'their values, beside them; blank where not given'), 'nothing given yet'),
 ] as const;
 
 function meaningOf(result: BudgetResult, plan: Budget): string {
@@ -137,7 +139,7 @@ function herds(headings: Table, herdTable: Table, asked: Table | undefined) {
   return { columns: ['Herd', ...results.map(({ key }) => key), 'Warnings'], rows };
 }
 
-function sweep(items: Table, values: Table, vary: string, over: Table, asked: Table | undefined) {
+function sweep(items: Table, values: Table | undefined, vary: string, over: Table, asked: Table | undefined) {
   const given = pairUp(items, values);
   const item = itemNamed(vary);
   if (!item) throw new Refusal('vary', `"${vary}" is not an item of the budget`, 'enter a name as BEDDING.BUDGET.INPUTS lists it');
@@ -176,7 +178,7 @@ function heatLever(given: GivenInputs, plan: Budget): BudgetItem {
 
 const span = (item: BudgetItem, lowest: number, highest: number) => `between ${lowest} and ${highest} ${item.parameter.unit}`;
 
-function levers(items: Table, values: Table) {
+function levers(items: Table, values: Table | undefined) {
   const given = pairUp(items, values);
   const plan = budgetOf(given);
   const rows = leverKeys.map((key) => {
@@ -224,6 +226,10 @@ function inputRows() {
   return { rows };
 }
 
+const exampleItems = Object.keys(exampleHerd).map((name) => [name]);
+const exampleValues = Object.values(exampleHerd).map((value) => [value]);
+const workedApart = 'an invented herd, worked independently of this code from the same equations';
+
 const resultsAskedFor = maybe(table('results', 'keys of the results wanted, one a column'), `${usualResults.join('; ')}`);
 
 export const budgetFamily = [
@@ -237,7 +243,7 @@ export const budgetFamily = [
     explain: ([items, values]) => explainHerd(pairUp(items, values)),
     working: {},
     sources: ['project'],
-    examples: [],
+    examples: [{ call: [exampleItems, exampleValues], at: ['Fibre needed', 'value'], gives: 243.539, within: 0.001, source: workedApart }],
   }),
   defineSpill({
     name: 'BUDGET.HERDS',
@@ -252,7 +258,15 @@ export const budgetFamily = [
     columns: ['Herd', ...usualResults, 'Warnings'],
     working: {},
     sources: ['project'],
-    examples: [],
+    examples: [
+      {
+        call: [[Object.keys(exampleHerd)], [Object.values(exampleHerd)]],
+        at: ['1', 'Cover of demand'],
+        gives: 1.37626,
+        within: 0.00001,
+        source: workedApart,
+      },
+    ],
   }),
   defineSpill({
     name: 'BUDGET.SWEEP',
@@ -263,7 +277,15 @@ export const budgetFamily = [
     columns: ['vary', ...usualResults, 'Warnings'],
     working: {},
     sources: ['project'],
-    examples: [],
+    examples: [
+      {
+        call: [exampleItems, exampleValues, 'Bought price per t', [[165], [200]]],
+        at: ['165', 'Saving'],
+        gives: 14_648.94,
+        within: 75,
+        source: `${workedApart}; 0.5 % for moist air`,
+      },
+    ],
   }),
   defineSpill({
     name: 'BUDGET.LEVERS',
@@ -274,7 +296,15 @@ export const budgetFamily = [
     columns: ['lever', 'unit', 'now', 'for cover 1', 'for NPV 0'],
     working: {},
     sources: ['project'],
-    examples: [],
+    examples: [
+      {
+        call: [exampleItems, exampleValues],
+        at: ['Bought price per t', 'for NPV 0'],
+        gives: 170.188,
+        within: 0.9,
+        source: `${workedApart}: its break-even bedding price; 0.5 % for moist air`,
+      },
+    ],
   }),
   defineSpill({
     name: 'BUDGET.INPUTS',
@@ -285,6 +315,6 @@ export const budgetFamily = [
     columns: ['item', 'unit', 'default', 'lowest', 'highest', 'choices', 'source', 'status'],
     working: {},
     sources: ['project'],
-    examples: [],
+    examples: [{ call: [], at: ['Exhaust humidity', 'default'], gives: 0.75, source: 'by hand: as the list of defaults has it' }],
   }),
 ];

@@ -38,6 +38,14 @@ export function workingOf(records: readonly FunctionRecord[]): FunctionRecord {
     columns: ['step', 'equation', 'value', 'unit', 'source'],
     working: {},
     sources: ['project'],
-    examples: [],
+    examples: [
+      {
+        call: ['DRYING.YIELD', [1000, 0.75, 0.86]],
+        at: ['dried', 'value'],
+        gives: 872,
+        within: 0.5,
+        source: 'IRRI Rice Knowledge Bank: 1,000 kg of paddy dried from 25 % to 14 % moisture leaves 872 kg',
+      },
+    ],
   });
 }

@@ -15,7 +15,7 @@ type Inputs = Record<string, number | string | boolean>;
 const inputs: Inputs = worked.inputs;
 
 const herd = (given: Inputs): Matrix => call(recordOf('BUDGET.HERD'), [column(Object.keys(given)), column(Object.values(given))]);
-const valueOf = (answer: Matrix, key: string) => answer.find((row) => row[0] === key)?.[1];
+const resultOf = (answer: Matrix, key: string) => answer.find((row) => row[0] === key)?.[1];
 const warnings = (answer: Matrix) =>
   answer
     .map((row) => String(row[0]))
