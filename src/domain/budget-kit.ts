@@ -1,5 +1,6 @@
 import type { BeddingNeeds } from './budget-bedding.ts';
 import { type Get, ifNone, Missing, once } from './budget-inputs.ts';
+import { bindingStage } from './capacity.ts';
 import { claim, drumNeeded, dryingHeat, evaporation, retention } from './drying.ts';
 import { heatedTemperature, supplyTemperature } from './heater.ts';
 import { NoAnswer } from './refusal.ts';
@@ -88,12 +89,12 @@ export function kitPlan(get: Get, needs: BeddingNeeds) {
   const press_could_t_day = once(() => cake_t_h() * get('press_hours_day') * duty() * dried_per_cake());
   const limitWith = (dryer_t_day: () => number) =>
     once(() => {
-      const stages: { stage: Stage; t_day: number }[] = [
-        { stage: 'slurry', t_day: slurry_could_t_day() },
-        { stage: 'press', t_day: press_could_t_day() },
-      ];
-      if (needs.has_dryer()) stages.push({ stage: 'dryer', t_day: dryer_t_day() });
-      const limit = stages.reduce((least, next) => (next.t_day < least.t_day ? next : least));
+      const raw = [
+        { stage: 'slurry' as Stage, t_day: slurry_could_t_day() },
+        { stage: 'press' as Stage, t_day: press_could_t_day() },
+      ] as const;
+      const stages = needs.has_dryer() ? ([...raw, { stage: 'dryer' as Stage, t_day: dryer_t_day() }] as const) : raw;
+      const limit = bindingStage(stages);
       return { ...limit, cover: limit.t_day / needs.demand_t_day(), stages };
     });
   const limit = limitWith(now.dryer_t_day);

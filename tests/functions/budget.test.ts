@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { call } from '../../src/core/call.ts';
 import { CellError, type Matrix } from '../../src/core/result.ts';
+import { budgetResults } from '../../src/domain/budget-results.ts';
+import { budgetItems } from '../../src/functions/budget-items.ts';
 import { registry } from '../../src/functions/index.ts';
 import worked from './worked-herd.json';
 
@@ -15,14 +17,27 @@ type Inputs = Record<string, number | string | boolean>;
 const inputs: Inputs = worked.inputs;
 
 const herd = (given: Inputs): Matrix => call(recordOf('BUDGET.HERD'), [column(Object.keys(given)), column(Object.values(given))]);
-const resultOf = (answer: Matrix, key: string) => answer.find((row) => row[0] === key)?.[1];
-const warnings = (answer: Matrix) =>
-  answer
+const rowOf = (answer: Matrix, key: string) => answer.find((row) => row[0] === key) ?? [];
+const sentence = (cell: unknown) => (cell instanceof CellError ? `${cell.code} ${cell.message}` : String(cell));
+const resultOf = (given: Inputs, key: string) => rowOf(herd(given), key)[1];
+const warningsOf = (given: Inputs) =>
+  herd(given)
     .map((row) => String(row[0]))
     .filter((key) => key.startsWith('Warning: '))
     .map((key) => key.slice(9));
-const sentence = (cell: unknown) => (cell instanceof CellError ? `${cell.code} ${cell.message}` : String(cell));
 const without = (...names: string[]): Inputs => Object.fromEntries(Object.entries(inputs).filter(([name]) => !names.includes(name)));
+const pressAlone: Inputs = {
+  ...without(
+    'Air m3 per hour',
+    'Hot water temperature',
+    'Hot water litres per hour',
+    'Heat price per kWh',
+    'Drum m3',
+    'Drum fill',
+    'Stated output m3 per hour',
+  ),
+  'Dried to dry matter': 0.355,
+};
 
 /** These rest on moist air, where the independent working used other formulas: 0.5 %. All else is plain arithmetic: 1e-6. */
 const dryAir = new Set([
@@ -67,5 +82,301 @@ describe('the worked herd', () => {
   it('lists its results in the fixed order', () => {
     const keys = answer.slice(1).map((row) => row[0]);
     expect(keys.slice(0, Object.keys(worked.results).length)).toEqual(Object.keys(worked.results));
+  });
+});
+
+describe('what was not given', () => {
+  it('gives every row and names what is missing where nothing was given', () => {
+    const answer = herd({ Cows: '' });
+    expect(answer.slice(1, 60).map((row) => row[0])).toEqual(
+      herd(inputs)
+        .slice(1, 60)
+        .map((row) => row[0]),
+    );
+    expect(sentence(rowOf(answer, 'Slurry')[1])).toBe('#N/A Cows is missing: enter a number from 1 to 20,000');
+    expect(rowOf(answer, 'Still missing')[3]).toContain('Cows; Cubicles');
+    expect(warningsOf({ Cows: '' })).toEqual(['Permission']);
+  });
+
+  it('goes on with what does not rest on the missing item', () => {
+    const answer = herd(without('Kit cost'));
+    expect(rowOf(answer, 'Fibre needed')[1]).toBeTypeOf('number');
+    expect(sentence(rowOf(answer, 'Payback')[1])).toContain('Kit cost is missing');
+    expect(rowOf(answer, 'Still missing').slice(1)).toEqual([1, '', 'Kit cost.']);
+  });
+
+  it('asks for water or heat, whichever is known', () => {
+    const neither = without('Hot water litres per hour');
+    expect(sentence(resultOf(neither, 'Supply temperature'))).toContain('at least one of them');
+    expect(resultOf({ ...neither, 'Heat available kW': 60 }, 'Supply temperature')).toBeCloseTo(69.05, 1);
+  });
+
+  it('names every default that it used', () => {
+    expect(rowOf(herd(inputs), 'Defaults used')[3]).toContain('Exhaust humidity 0.75');
+    expect(rowOf(herd({ ...inputs, 'Exhaust humidity': 0.8 }), 'Defaults used')[3]).not.toContain('Exhaust humidity');
+  });
+});
+
+describe('what cannot be used', () => {
+  it('silences only the results that rest on it, with its sentence', () => {
+    const answer = herd({ ...inputs, 'Slurry dry matter': 7.5 });
+    const said = '#VALUE! Slurry dry matter (fraction): 7.5 is above 0.15; enter 7.5% or 0.075';
+    expect(sentence(rowOf(answer, 'Pressed fibre')[1])).toBe(said);
+    expect(sentence(rowOf(answer, 'NPV')[1])).toBe(said);
+    expect(rowOf(answer, 'Fibre needed')[1]).toBeCloseTo(243.539, 3);
+  });
+
+  it.each([
+    ['an unknown item', { ...inputs, Cowz: 3 }, /items row 43: "Cowz" is not an item of the budget; enter a name/],
+    ['an item given twice', { ...inputs, ' cows ': 3 }, /items row 43: Cows is given twice; enter each item once/],
+  ])('refuses %s and names its row', (_, given, said) => {
+    expect(sentence(herd(given)[0]?.[0])).toMatch(said);
+  });
+
+  it('refuses two ranges that are not of a length', () => {
+    expect(sentence(call(recordOf('BUDGET.HERD'), [column(['Cows', 'Cubicles']), column([1])])[0]?.[0])).toMatch(/same length/);
+  });
+
+  it.each([
+    ['Dried to dry matter', 0.85, /no data are held on how fibre gives off water/],
+    ['Dried to dry matter', 0.3, /below the pressed dry matter/],
+    ['Grant', 200_000, /above the kit cost/],
+    ['Borrowed', 200_000, /above the kit cost/],
+    ['Altitude', 0.85, /is this a humidity\?/],
+  ])('%s at %s is refused with its reason', (item, value, said) => {
+    const answers = herd({ ...inputs, [item]: value }).map((row) => sentence(row[1]));
+    expect(answers.some((answer) => said.test(answer))).toBe(true);
+  });
+});
+
+describe('a plan without a dryer', () => {
+  it('is limited by slurry and press alone, and needs no air, heat or dryer items', () => {
+    const answer = herd(pressAlone);
+    expect(rowOf(answer, 'Dried fibre density')[1]).toBe(300);
+    expect(rowOf(answer, 'What limits')[1]).toBe('slurry');
+    expect(rowOf(answer, 'Heat')[1]).toBe(0);
+    expect(sentence(rowOf(answer, 'Dryer could make')[1])).toContain('there is no dryer');
+    expect(rowOf(answer, 'Still missing')[1]).toBe(0);
+    expect(rowOf(answer, 'Defaults used')[3]).toContain('fresh fibre');
+    expect(rowOf(answer, 'Defaults used')[3]).not.toContain('Exhaust humidity');
+  });
+
+  it('scores the fibre as fresh', () => {
+    expect(resultOf(pressAlone, 'Hygiene score, fibre')).toBeGreaterThan(resultOf(inputs, 'Hygiene score, fibre') as number);
+  });
+});
+
+describe('a shortfall', () => {
+  const short = { ...inputs, 'Slurry litres per cow': 30, 'Water litres per cow': 0 };
+
+  it('is topped up with bought bedding for just the share that is not made', () => {
+    const answer = herd(short);
+    const [needed, made, topped] = ['Fibre needed', 'Fibre made', 'Topped up with bought'].map(
+      (key) => rowOf(answer, key)[1] as number,
+    ) as [number, number, number];
+    expect(made / needed).toBeCloseTo(rowOf(answer, 'Cover of demand')[1] as number, 9);
+    expect(topped).toBeCloseTo((1 - made / needed) * (rowOf(answer, 'Bought needed')[1] as number), 6);
+  });
+
+  it('makes nothing, and says so, where the air carries nothing off', () => {
+    const answer = herd({
+      ...inputs,
+      'Outdoor temperature': 20,
+      'Outdoor humidity': 1,
+      'Hot water temperature': 20.5,
+      'Exhaust humidity': 0.2,
+    });
+    expect(rowOf(answer, 'Dryer could make')[1]).toBe(0);
+    expect(rowOf(answer, 'Cover of demand')[1]).toBe(0);
+    expect(rowOf(answer, 'Fibre made')[1]).toBe(0);
+    expect(rowOf(answer, 'Heat')[1]).toBe(0);
+    expect(sentence(rowOf(answer, 'Dried output')[1])).toMatch(/^#N\/A/);
+    expect(sentence(rowOf(answer, 'Full cost per tonne')[1])).toContain('no fibre is made');
+  });
+});
+
+describe('every result’s equation', () => {
+  const answer = herd(inputs);
+  const plan: Record<string, unknown> = Object.fromEntries(answer.slice(1).map((row) => [row[0], row[1]]));
+  const standing: Record<string, unknown> = {
+    'Litres now': 18,
+    'Days now': 2,
+    'Bought density': 178,
+    'Bought dry matter': 0.9,
+    'Fibre kind': 'dried fibre',
+    'Material now': 'sawdust',
+  };
+  const known = (name: string) =>
+    inputs[name] ?? plan[name] ?? standing[name] ?? budgetItems.find((item) => item.name === name)?.parameter.fallback?.value;
+  const functions =
+    (name: string) =>
+    (...args: unknown[]) =>
+      (call(recordOf(name), args)[0] as unknown[])[0];
+
+  it.each(budgetResults.filter(({ how }) => how !== '').map(({ key, how }) => [key, how]))('%s is what its equation gives', (key, how) => {
+    const sum = how
+      .replace(/\[([^\]]+)\]/g, (_, name) => `known(${JSON.stringify(name)})`)
+      .replace(/\b([A-Z]+\.[A-Z]+)\(/g, (_, name) => `functions("${name}")(`);
+    const found = new Function('known', 'functions', 'min', `return ${sum}`)(known, functions, Math.min);
+    if (plan[key] instanceof CellError) expect(found).toBeInstanceOf(CellError);
+    else expect(found).toBeCloseTo(plan[key] as number, 6);
+  });
+});
+
+describe('each warning', () => {
+  const fires: [string, Inputs][] = [
+    ['Cover', { 'Slurry litres per cow': 30 }],
+    ['Coldest cover', { 'Slurry litres per cow': 30 }],
+    ['Thin margin', { 'Slurry litres per cow': 45 }],
+    ['Press hours', { 'Press hours a day': 5 }],
+    ['Dryer hours', { 'Dryer hours a day': 10 }],
+    ['Heat sets the limit', { 'Heat available kW': 30 }],
+    ['Stated output', {}],
+    ['Stated drum', { 'Stated retention hours': 8, 'Stated output m3 per hour': 3 }],
+    ['Heat per kg', { 'Exhaust humidity': 0.3, 'Heat loss': 0.5 }],
+    ['Frost', { 'Coldest month temperature': -3 }],
+    ['Dust', { 'Dried to dry matter': 0.61 }],
+    ['Very dry', { 'Dried to dry matter': 0.7 }],
+    ['Wet press', { 'Pressed dry matter': 0.3 }],
+    ['Cow dry matter', { 'Slurry dry matter': 0.03 }],
+    ['Payback', { 'Kit cost': 400_000 }],
+    ['Discounted payback', {}],
+    ['NPV', {}],
+    ['Loan cover', {}],
+    ['Loan term', { 'Loan years': 12 }],
+    ['Old price', { 'Price date': 45_000, 'Budget date': 45_400 }],
+    ['After capital', {}],
+    ['Mastitis margin', { 'Cases per 100 now': 70 }],
+    ['Score', { 'Shed temperature': 20 }],
+    ['Band edge', {}],
+    ['Worse than now', {}],
+    ['Interval', {}],
+    ['No dryer', { 'Dried to dry matter': 0.355 }],
+    ['Stocking', { Cows: 450 }],
+    ['Permission', {}],
+    ['Digested or composted', { 'Fibre kind': 'digested fibre' }],
+  ];
+  const calm: Inputs = {
+    ...without('Stated output m3 per hour', 'Borrowed', 'Loan years', 'Loan rate'),
+    'Kit cost': 50_000,
+    'Bought price per t': 400,
+    'Days between beddings': 1,
+    'Bedding litres per cubicle each time': 9,
+    'Shed temperature': 5,
+    'Dirty udders': 0.1,
+    'Bought dry matter': 0.5,
+    'Dried to dry matter': 0.6,
+    'Permission confirmed': 'yes',
+    'Cases per 100 now': 20,
+  };
+
+  it.each(fires)('%s fires', (key, change) => {
+    expect(warningsOf({ ...inputs, ...change })).toContain(key);
+  });
+
+  it('stays quiet where all is well', () => {
+    expect(warningsOf(calm)).toEqual([]);
+  });
+
+  it('says measure it just above what the air carries, and not with this air well above', () => {
+    const meaning = (stated: number) =>
+      String(rowOf(herd({ ...inputs, 'Stated output m3 per hour': stated }), 'Warning: Stated output')[3]);
+    expect(meaning(0.5)).toMatch(/^Measure it/);
+    expect(meaning(1)).toMatch(/^Not with this air/);
+  });
+});
+
+describe('many herds, a sweep and the levers', () => {
+  const names = Object.keys(inputs);
+  const values = Object.values(inputs);
+
+  it('gives a bad herd its error in each of its cells and leaves the others alone', () => {
+    const bad = values.map((value, k) => (names[k] === 'Cows' ? -4 : value));
+    const answer = call(recordOf('BUDGET.HERDS'), [
+      [['Herd', ...names]],
+      [
+        ['Hill', ...values],
+        ['Vale', ...bad],
+        ['Moor', ...values],
+      ],
+    ]);
+    expect(answer[0]).toEqual([
+      'Herd',
+      'Fibre needed',
+      'What limits',
+      'Cover of demand',
+      'Saving',
+      'Payback',
+      'NPV',
+      'Break-even mastitis cases',
+      'Hygiene score, fibre',
+      'Warnings',
+    ]);
+    expect(answer[2]?.[0]).toBe('Vale');
+    expect(answer[2]?.slice(1).every((cell) => sentence(cell).startsWith('#VALUE! Cows (cows): -4 is below 1'))).toBe(true);
+    expect(answer[3]?.slice(1)).toEqual(answer[1]?.slice(1));
+  });
+
+  it('gives just the results asked for', () => {
+    const answer = call(recordOf('BUDGET.HERDS'), [[names], [values], [['npv', 'Payback']]]);
+    expect(answer[0]).toEqual(['Herd', 'NPV', 'Payback', 'Warnings']);
+    expect(sentence(call(recordOf('BUDGET.HERDS'), [[names], [values], [['Profit']]])[0]?.[0])).toContain(
+      '"Profit" is not a result of the budget',
+    );
+  });
+
+  it('sweeps one item as a fresh plan would', () => {
+    const answer = call(recordOf('BUDGET.SWEEP'), [
+      column(names),
+      column(values),
+      'dried to dry matter',
+      column([0.5, 'wet', 0.6]),
+      [['Saving']],
+    ]);
+    expect(answer[0]).toEqual(['Dried to dry matter', 'Saving', 'Warnings']);
+    expect(answer[1]?.[1]).toBe(resultOf({ ...inputs, 'Dried to dry matter': 0.5 }, 'Saving'));
+    expect(sentence(answer[2]?.[1])).toContain('"wet" is text');
+    expect(answer[3]?.[1]).toBe(resultOf({ ...inputs, 'Dried to dry matter': 0.6 }, 'Saving'));
+  });
+
+  it('names lever values that really give a cover of 1 and an NPV of 0', () => {
+    const answer = call(recordOf('BUDGET.LEVERS'), [column(names), column(values)]);
+    expect(answer.slice(1).map((row) => row[0])).toEqual([
+      'Days between beddings',
+      'Bedding litres per cubicle each time',
+      'Share of dry matter caught',
+      'Press hours a day',
+      'Air m3 per hour',
+      'Hot water litres per hour',
+      'Dried to dry matter',
+      'Kit cost',
+      'Bought price per t',
+      'Heat price per kWh',
+    ]);
+    for (const [lever, , , cover, npv] of answer.slice(1)) {
+      if (typeof cover === 'number')
+        expect(resultOf({ ...inputs, [String(lever)]: cover }, 'Cover of demand'), String(lever)).toBeCloseTo(1, 6);
+      else expect(sentence(cover)).toMatch(/^#N\/A no value between/);
+      // Haulage is paid by whole loads, so NPV steps where the bought tonnes fill one load more: it then crosses 0 without touching it.
+      if (typeof npv === 'number')
+        expect(Math.abs(resultOf({ ...inputs, [String(lever)]: npv }, 'NPV') as number), String(lever)).toBeLessThan(1000);
+      else expect(sentence(npv)).toMatch(/^#N\/A/);
+    }
+  });
+
+  it('lists every item with its unit, range, and the source of its default', () => {
+    const rows = call(recordOf('BUDGET.INPUTS'), []);
+    expect(rows.length).toBe(budgetItems.length + 1);
+    expect(rowOf(rows, 'Exhaust humidity')).toEqual([
+      'Exhaust humidity',
+      'fraction',
+      0.75,
+      0.2,
+      1,
+      '',
+      expect.stringMatching(/\w/),
+      'memory',
+    ]);
+    expect(rowOf(rows, 'Cows')[2]).toBe('required');
   });
 });
