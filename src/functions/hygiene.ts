@@ -4,7 +4,7 @@ import { beddingStates, countAgainstBenchmark, countPerVolume, organisms } from 
 import { hygieneScore, SCORE_CAUTION, scoreBand, scoreDrivers, scoreSpan } from '../domain/hygiene.ts';
 import { beds, type Factor, factorFacts } from '../domain/hygiene-factors.ts';
 import { longestInterval, lowestDryMatter } from '../domain/hygiene-inverse.ts';
-import { dryMatter, material } from './shared.ts';
+import { bulkDensity, dryMatter, material } from './shared.ts';
 
 const dm = dryMatter('dm', 'dry matter of the bedding as it is laid');
 const interval_days = number('interval_days', 'days', 'days between beddings', { min: 0.25, max: 14 });
@@ -126,7 +126,15 @@ export const hygiene = [
       score: { says: `Score: a ${SCORE_CAUTION}`, unit: '0–100', how: scoreCall },
     },
     sources: ['project'],
-    examples: [],
+    examples: [
+      {
+        call: [0.9, 1],
+        at: ['highest', 'value'],
+        gives: (100 * (15 * 0.417661843260168 + 20 * 0.85 + 10 + 15 + 5 * 0.7 + 5)) / 85,
+        within: 1e-9,
+        source: 'by hand: fresh fibre, 30 °C, dirty udders, mattresses and overstocking beside f 0 and 0.417662',
+      },
+    ],
   }),
 
   define({
@@ -162,7 +170,15 @@ export const hygiene = [
       score: sums.score,
     },
     sources: evidence,
-    examples: [],
+    examples: [
+      {
+        call: [0.58, 2, 'dried fibre', 11, 0.18, 'mattress', 400 / 420],
+        at: ['material', 'points'],
+        gives: (100 * 20 * 0.55) / 85,
+        within: 1e-9,
+        source: 'by hand: weight 20 at level 0.55, of weights of 85',
+      },
+    ],
   }),
 
   define({
@@ -176,7 +192,7 @@ export const hygiene = [
       limit_days: { says: 'Longest that growth studies reach', unit: 'days', how: 'longestStudied(material)' },
       score_at_limit: { says: 'Score at that', unit: '0–100', how: scoreAgain('limit_days', 'dm') },
       best_score: { says: 'Score when bedded every quarter of a day', unit: '0–100', how: scoreAgain('0.25', 'dm') },
-      interval_days: { says: 'Longest interval', unit: 'days', solves: `${scoreCall} - min(target_score, score_at_limit)` },
+      interval_days: { says: 'Longest interval', unit: 'days', solves: `${scoreCall} == min(target_score, score_at_limit)` },
       score: { says: `Score at that interval: a ${SCORE_CAUTION}`, unit: '0–100', how: scoreCall },
     },
     sources: ['project', 'kristula-sand', 'hogan-1999'],
@@ -201,7 +217,7 @@ export const hygiene = [
     working: {
       score_at_wettest: { says: 'Score at 0.15 dry matter', unit: '0–100', how: scoreAgain('interval_days', '0.15') },
       best_score: { says: 'Score at 0.95 dry matter', unit: '0–100', how: scoreAgain('interval_days', '0.95') },
-      dm: { says: 'Lowest dry matter', unit: 'fraction', solves: `${scoreCall} - min(target_score, score_at_wettest)` },
+      dm: { says: 'Lowest dry matter', unit: 'fraction', solves: `${scoreCall} == min(target_score, score_at_wettest)` },
       score: { says: `Score at that dry matter: a ${SCORE_CAUTION}`, unit: '0–100', how: scoreCall },
       reach: { says: 'Can fibre be made so dry?', unit: 'text', how: 'fibreReach(dm, material)', source: 'fibre-trade-press' },
     },
@@ -249,14 +265,14 @@ export const hygiene = [
     finds: 'convert cfu, per gram to per cm3, per ml, lab units',
     parameters: [
       number('cfu_per_g', 'cfu/g', 'count per gram of bedding as it lay'),
-      number('density_kg_m3', 'kg/m³', 'bulk density of the sample as it lay', { min: 20, max: 2000 }),
+      bulkDensity('density_kg_m3', 'bulk density of the sample as it lay'),
     ],
     compute: countPerVolume,
     result: 'cfu_per_cm3',
     working: {
       cfu_per_cm3: { says: 'Count per cm³', unit: 'cfu/cm³', how: 'cfu_per_g * density_kg_m3 / 1000' },
     },
-    sources: [],
+    sources: ['patel-2019'],
     examples: [{ call: [1e6, 300], gives: 300_000, within: 1e-6, source: 'by hand: a million a gram at 0.3 g/cm³' }],
   }),
 ];

@@ -14,8 +14,8 @@ export const reference = [
     compute: sourceList,
     columns: ['id', 'reference', 'status'],
     working: {},
-    sources: [],
-    examples: [],
+    sources: ['project'],
+    examples: [{ call: [], at: ['rendos-1975', 'status'], gives: 'seen', source: 'by hand: its abstract was read' }],
   }),
 
   defineSpill({
@@ -41,7 +41,7 @@ export const reference = [
       'none-found',
       'unchecked',
     ],
-    examples: [],
+    examples: [{ call: ['Germany'], at: ['Germany', 'date'], gives: 'not dated', source: 'by hand: the farm page bears no date' }],
   }),
 
   defineSpill({
@@ -53,6 +53,6 @@ export const reference = [
     columns: ['hazard', 'caution', 'ask'],
     working: {},
     sources: ['hseni-slurry', 'slurry-entry', 'hse-eh40', 'basinas-2014', 'fibre-growth-2024', 'practice', 'project'],
-    examples: [],
+    examples: [{ call: [], at: ['udder health', 'ask'], gives: 'your vet', source: 'common practice, no source' }],
   }),
 ];

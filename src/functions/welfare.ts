@@ -13,7 +13,22 @@ export const welfare = [
     columns: ['trial', 'hours per day', 'range', 'source', 'status'],
     working: {},
     sources: ['reich-2010', 'fregonesi-2007-bedding', 'lying-goal-2019', 'efsa-2023', 'project'],
-    examples: [],
+    examples: [
+      {
+        call: [0.898],
+        at: ['Reich 2010', 'hours per day'],
+        gives: 11.5,
+        within: 0.05,
+        source: 'Reich 2010, abstract: 11.5 ± 0.4 h at 89.8 %; half of the last digit printed',
+      },
+      {
+        call: [0.265],
+        at: ['Fregonesi 2007', 'hours per day'],
+        gives: 8.8,
+        within: 1e-9,
+        source: 'Fregonesi 2007, from memory: 8.8 h at 26.5 %',
+      },
+    ],
   }),
 
   define({
@@ -55,6 +70,13 @@ export const welfare = [
       'efsa-2023',
       'project',
     ],
-    examples: [],
+    examples: [
+      {
+        call: [],
+        at: ['Hocks: odds of injury on sand against mattress', 'figure'],
+        gives: 0.07,
+        source: 'Zaffino Heyerhoff 2014, abstract: odds ratio 0.07',
+      },
+    ],
   }),
 ];

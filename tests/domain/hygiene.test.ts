@@ -1,0 +1,213 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { bandOf, hygieneScore, SCORE_CAUTION, scoreDrivers, scoreSpan } from '../../src/domain/hygiene.ts';
+import { beds, factorFacts, type ScoreArguments } from '../../src/domain/hygiene-factors.ts';
+import { materials } from '../../src/domain/materials.ts';
+
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const dm = number(0.05, 1);
+const days = number(0.25, 14);
+const whole = {
+  material: fc.constantFrom(...materials),
+  shed_c: number(-20, 45),
+  dirty_udders: number(0, 1),
+  bed: fc.constantFrom(...beds),
+  stocking: number(0.1, 3),
+};
+const maybe = <Value>(values: fc.Arbitrary<Value>) => fc.option(values, { nil: undefined });
+const everything: fc.Arbitrary<ScoreArguments> = fc.tuple(
+  dm,
+  days,
+  whole.material,
+  whole.shed_c,
+  whole.dirty_udders,
+  whole.bed,
+  whole.stocking,
+);
+const anything: fc.Arbitrary<ScoreArguments> = fc.tuple(
+  dm,
+  days,
+  maybe(whole.material),
+  maybe(whole.shed_c),
+  maybe(whole.dirty_udders),
+  maybe(whole.bed),
+  maybe(whole.stocking),
+);
+const scoreOf = (given: ScoreArguments) => hygieneScore(...given).score;
+
+describe('the hygiene score', () => {
+  test('of a bed of dried fibre and one of sawdust, worked by hand from the table of weights and points', () => {
+    expect(scoreOf([0.58, 2, 'dried fibre', 11, 0.18, 'mattress', 400 / 420])).toBeCloseTo(47.510889504246094, 9);
+    expect(scoreOf([0.9, 2, 'sawdust', 11, 0.18, 'mattress', 400 / 420])).toBeCloseTo(33.478808480069205, 9);
+  });
+
+  test('lies between 0 and 100', () => {
+    fc.assert(
+      fc.property(anything, (given) => {
+        expect(scoreOf(given)).toBeGreaterThanOrEqual(0);
+        expect(scoreOf(given)).toBeLessThanOrEqual(100);
+      }),
+    );
+  });
+
+  test('never rises when the bedding is drier, all else the same', () => {
+    fc.assert(
+      fc.property(anything, dm, ([wetter, ...rest], other) => {
+        const [low, high] = [Math.min(wetter, other), Math.max(wetter, other)];
+        expect(scoreOf([high, ...rest])).toBeLessThanOrEqual(scoreOf([low, ...rest]) + 1e-12);
+      }),
+    );
+  });
+
+  test('never falls when beds wait longer, the shed is warmer, udders are dirtier or cubicles fuller', () => {
+    for (const place of [1, 3, 4, 6] as const) {
+      fc.assert(
+        fc.property(everything, everything, (given, other) => {
+          const [low, high] = [given[place] as number, other[place] as number].sort((a, b) => a - b);
+          const at = (value: unknown) => scoreOf(given.map((kept, k) => (k === place ? value : kept)) as ScoreArguments);
+          expect(at(low)).toBeLessThanOrEqual(at(high) + 1e-12);
+        }),
+      );
+    }
+  });
+
+  test('leaves out what was not given instead of taking it for clean', () => {
+    const short = hygieneScore(0.58, 2);
+    expect(short.f_material).toBeUndefined();
+    expect(short.weights).toBe(30);
+    expect(short.score).toBeGreaterThan(scoreOf([0.58, 2, 'sand', 5, 0, 'deep', 1]));
+  });
+
+  test.each([
+    [0.2, 1],
+    [0.25, 1],
+    [0.34, 0.85],
+    [0.45, 0.7],
+    [0.6, 0.4],
+    [0.7, 0.15],
+    [0.78, 0],
+    [0.95, 0],
+    [0.65, 0.275],
+  ])('at %d dry matter takes the level %d', (dry, level) => expect(hygieneScore(dry, 1).f_dm).toBeCloseTo(level, 12));
+
+  test.each([
+    [0.2, 4.6],
+    [0.35, 4.6],
+    [0.625, 2.9],
+    [0.9, 1.2],
+    [1, 1.2],
+  ])('lets germs grow at %d dry matter by %d a day', (dry, rate) => expect(hygieneScore(dry, 1).growth_per_day).toBeCloseTo(rate, 12));
+
+  test('averages the rising level over the interval, as a sum of small steps does', () => {
+    const { growth_per_day, f_interval } = hygieneScore(0.5, 2);
+    const steps = Array.from({ length: 20_000 }, (_, k) => 1 - Math.exp(-growth_per_day * 2 * ((k + 0.5) / 20_000)));
+    expect(f_interval).toBeCloseTo(steps.reduce((sum, level) => sum + level, 0) / steps.length, 8);
+  });
+});
+
+describe('the band', () => {
+  test.each([
+    [0, 'low'],
+    [24.999, 'low'],
+    [25, 'moderate'],
+    [49.999, 'moderate'],
+    [50, 'raised'],
+    [74.999, 'raised'],
+    [75, 'high'],
+    [100, 'high'],
+  ])('of %d is %s', (score, band) => expect(bandOf(score)).toBe(band));
+});
+
+describe('the span', () => {
+  test('holds the score', () => {
+    fc.assert(
+      fc.property(anything, (given) => {
+        const { lowest, score, highest } = scoreSpan(...given);
+        expect(lowest).toBeLessThanOrEqual(score);
+        expect(score).toBeLessThanOrEqual(highest);
+      }),
+    );
+  });
+
+  test('holds whatever the score becomes once the missing factors are given', () => {
+    fc.assert(
+      fc.property(anything, everything, (given, later) => {
+        const { lowest, highest } = scoreSpan(...given);
+        const score = scoreOf(given.map((kept, k) => kept ?? later[k]) as ScoreArguments);
+        expect(score).toBeGreaterThanOrEqual(lowest - 1e-9);
+        expect(score).toBeLessThanOrEqual(highest + 1e-9);
+      }),
+    );
+  });
+
+  test('narrows with each factor that is given and closes on the score when all are', () => {
+    const all: ScoreArguments = [0.58, 2, 'dried fibre', 11, 0.18, 'mattress', 400 / 420];
+    const widths = [2, 3, 4, 5, 6, 7].map((given) => {
+      const { lowest, highest } = scoreSpan(...(all.slice(0, given) as ScoreArguments));
+      return highest - lowest;
+    });
+    expect([...widths].sort((a, b) => b - a)).toEqual(widths);
+    expect(new Set(widths).size).toBe(6);
+    expect(widths[5]).toBeCloseTo(0, 12);
+  });
+
+  test('takes each factor not given at its best and at its worst: by hand for dry matter and interval alone', () => {
+    const { weighted, lowest, highest } = scoreSpan(0.58, 2);
+    expect(lowest).toBeCloseTo((100 * (weighted + 20 * 0.1)) / 85, 9);
+    expect(highest).toBeCloseTo((100 * (weighted + 20 * 0.85 + 10 + 15 + 5 * 0.7 + 5)) / 85, 9);
+  });
+
+  test('keeps a very good score inside although the material can never be at 0', () => {
+    const { lowest, score } = scoreSpan(0.9, 0.25, undefined, 5, 0.1, 'deep', 1);
+    expect(lowest).toBe(score);
+  });
+
+  test('gives each line its band', () => {
+    for (const [, value, band] of scoreSpan(0.58, 2).rows) expect(band).toBe(bandOf(value as number));
+  });
+});
+
+describe('the drivers', () => {
+  const tableOf = (given: ScoreArguments) => scoreDrivers(...given).rows;
+  const sum = (cells: readonly unknown[]) => cells.reduce<number>((total, cell) => total + ((cell as number | undefined) ?? 0), 0);
+
+  test('have points that add up to the score and shares that add up to 1', () => {
+    fc.assert(
+      fc.property(anything, (given) => {
+        const rows = tableOf(given);
+        expect(sum(rows.map((row) => row[2]))).toBeCloseTo(scoreOf(given), 9);
+        expect(sum(rows.map((row) => row[3]))).toBeCloseTo(1, 9);
+      }),
+    );
+  });
+
+  test('list all seven factors whatever was given', () => {
+    const names = ['dm', 'interval_days', 'material', 'shed_c', 'dirty_udders', 'bed', 'stocking'];
+    expect(tableOf([0.58, 2]).map(([factor]) => factor)).toEqual(names);
+  });
+
+  test('say of a factor not given how far it could move the score, and nothing of one that was', () => {
+    const [, , material, shed] = tableOf([0.58, 2, 'dried fibre']);
+    expect(material?.at(-1)).toBeUndefined();
+    expect(shed?.[1]).toBe('not given');
+    const score = scoreOf([0.58, 2, 'dried fibre']);
+    const cold = scoreOf([0.58, 2, 'dried fibre', 5]) - score;
+    const hot = scoreOf([0.58, 2, 'dried fibre', 30]) - score;
+    expect(shed?.at(-1)).toBe(`score −${Math.abs(cold).toFixed(1)} to +${hot.toFixed(1)}`);
+  });
+
+  test('show the studies that speak against a factor beside those for it', () => {
+    const evidence = Object.fromEntries(tableOf([0.58, 2]).map((row) => [row[0], String(row[4])]));
+    expect(evidence['material']).toMatch(/against: clinical mastitis did not differ .*rowbotham-ruegg-2016, seen/);
+    expect(evidence['bed']).toMatch(/against: coliforms were most in deep fibre/);
+    expect(evidence['interval_days']).toMatch(/against: .*intervals of over a week.*rowbotham-ruegg-2015/);
+    expect(evidence['shed_c']).toMatch(/against: at 15 °C nothing grew .*rotary drum Klebsiella grew/);
+    expect(evidence['stocking']).toMatch(/against: lying time did not differ/);
+  });
+
+  test('call the evidence fair at most, since no weight was fitted to mastitis', () => {
+    for (const [, facts] of factorFacts) expect(facts.strength).toMatch(/^(fair|weak)\b/);
+  });
+});
+
+test('whoever shows a score sends the reader to the vet', () => expect(SCORE_CAUTION).toMatch(/no diagnosis: talk to your vet/));
