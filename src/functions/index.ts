@@ -2,13 +2,10 @@ import type { FunctionRecord } from '../core/define.ts';
 import { budgetFamily } from './budget.ts';
 import { cost } from './cost.ts';
 import { demand } from './demand.ts';
-import { dryer } from './dryer.ts';
 import { drying } from './drying.ts';
 import { fibre } from './fibre.ts';
-import { heater } from './heater.ts';
 import { hygiene } from './hygiene.ts';
 import { invest } from './invest.ts';
-import { investTables } from './invest-tables.ts';
 import { material } from './material.ts';
 import { plant } from './plant.ts';
 import { reference } from './reference.ts';
@@ -21,12 +18,9 @@ const explained: readonly FunctionRecord[] = [
   ...material,
   ...fibre,
   ...drying,
-  ...heater,
-  ...dryer,
   ...plant,
   ...cost,
   ...invest,
-  ...investTables,
   ...hygiene,
   ...udder,
   ...welfare,
