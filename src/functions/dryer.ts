@@ -1,9 +1,9 @@
 import { defaultOf } from '../core/bibliography.ts';
 import { define, defineSpill, type Line } from '../core/define.ts';
 import { maybe, number, optional } from '../core/parameters.ts';
-import { airNeeded, claim, driedOutput, evaporation, exhaustState } from '../domain/drying.ts';
+import { airNeeded, claim, driedOutput, drumNeeded, evaporation, exhaustState, retention, stockDays } from '../domain/drying.ts';
 import { ashrae, flowWorking, heatWorking, measuredWorking, outdoorWorking } from './air-working.ts';
-import { air, airState, ambient, ambientHumidity, dmIn, dmOut, supply } from './shared.ts';
+import { air, airState, ambient, ambientHumidity, bulkDensity, dmIn, dmOut, supply } from './shared.ts';
 
 /** How well the dryer uses its air. */
 const dryerState = [
@@ -81,7 +81,10 @@ const evaporationSources = ['ashrae-2017', 'awiszus-2018', 'mujumdar', 'practica
 const saturatedAt25 =
   'ASHRAE tables: 1,000 kg/h of air saturated at 5 °C (W 0.005425), warmed to 61.64 °C, leaves saturated at 25 °C (W 0.020173, h 76.504 kJ/kg) over fibre at 5 °C: 14.748 kg/h of water by hand; perfect gas 0.5 % off';
 
-/** What the air carries off and what follows from it: part of the family DRYING. */
+const drum = number('drum_m3', 'm³', 'inner volume of the drum: 0.785 × diameter² × length, in metres', { above: 0, max: 10_000 });
+const fill = number('fill', 'fraction', 'share of the drum that fibre fills, looked at with the drum stopped', { min: 0.01 });
+
+/** What the air carries off, and what follows from it: part of the family DRYING. */
 export const dryer = [
   define({
     name: 'DRYING.EVAPORATION',
@@ -104,7 +107,15 @@ export const dryer = [
     columns: ['key', 'value', 'unit'],
     working: evaporationWorking,
     sources: evaporationSources,
-    examples: [],
+    examples: [
+      {
+        call: [794.84, 5, 1, 61.64, 0, 'ambient', 1, 0],
+        at: ['temperature', 'value'],
+        gives: 25,
+        within: 0.2,
+        source: `${saturatedAt25}, which is 0.1 K of saturation`,
+      },
+    ],
   }),
 
   define({
@@ -198,5 +209,63 @@ export const dryer = [
         source: `${saturatedAt25}, which is just what 29.496 kg/h from 0.4 to 0.6 need`,
       },
     ],
+  }),
+
+  define({
+    name: 'DRYING.RETENTION',
+    summary: 'Hours that the fibre stays in the drum.',
+    finds: 'time in drum, residence, hold-up, how long',
+    parameters: [
+      drum,
+      fill,
+      bulkDensity('density_kg_m3', 'bulk density of the dried fibre'),
+      number('kg_h', 'kg/h', 'dried fibre leaving', { above: 0 }),
+    ],
+    compute: retention,
+    result: 'hours',
+    working: {
+      held_kg: { says: 'Fibre in the drum', unit: 'kg', how: 'drum_m3 * fill * density_kg_m3' },
+      hours: { says: 'Hours in the drum', unit: 'hours', how: 'held_kg / kg_h' },
+    },
+    sources: ['mass-balance'],
+    examples: [{ call: [10, 0.25, 200, 62.5], gives: 8, within: 1e-9, source: 'by hand: 500 kg in the drum leave at 62.5 kg/h' }],
+  }),
+
+  define({
+    name: 'DRYING.DRUMNEEDED',
+    summary: 'Drum that a stated output and time in the drum need: a second check of a supplier.',
+    finds: 'drum size, supplier, check, residence, volume',
+    parameters: [
+      number('m3_h', 'm³/h', 'stated output of dried fibre', { above: 0 }),
+      number('hours', 'hours', 'stated time in the drum', { above: 0 }),
+      fill,
+    ],
+    compute: drumNeeded,
+    result: 'drum_m3',
+    working: {
+      held_m3: { says: 'Fibre in the drum', unit: 'm³', how: 'm3_h * hours' },
+      drum_m3: { says: 'Drum needed', unit: 'm³', how: 'held_m3 / fill' },
+    },
+    sources: ['mass-balance'],
+    examples: [{ call: [3, 8, 0.3], gives: 80, within: 1e-9, source: 'by hand: 24 m³ of fibre fill 0.3 of 80 m³' }],
+  }),
+
+  define({
+    name: 'DRYING.STOCKDAYS',
+    summary: 'Days that a store of bedding lasts.',
+    finds: 'store, bunker, heap, reserve, how long, breakdown',
+    parameters: [
+      number('m3', 'm³', 'what the store holds'),
+      bulkDensity('density_kg_m3', 'bulk density of what is in it'),
+      number('t_day', 't/day', 'bedding used a day', { above: 0 }),
+    ],
+    compute: stockDays,
+    result: 'days',
+    working: {
+      stock_t: { says: 'Bedding in store', unit: 't', how: 'm3 * density_kg_m3 / 1000' },
+      days: { says: 'Days it lasts', unit: 'days', how: 'stock_t / t_day' },
+    },
+    sources: ['mass-balance'],
+    examples: [{ call: [20, 200, 0.8], gives: 5, within: 1e-9, source: 'by hand: 4 t at 0.8 t a day' }],
   }),
 ];

@@ -1,14 +1,11 @@
 import { define } from '../core/define.ts';
 import { number } from '../core/parameters.ts';
-import { drumNeeded, retention, stockDays } from '../domain/drying.ts';
 import { driedYield, finalDryMatter, waterToEvaporate } from '../domain/mass-balance.ts';
 import { dryer } from './dryer.ts';
 import { heater } from './heater.ts';
-import { bulkDensity, dmIn, dmOut } from './shared.ts';
+import { dmIn, dmOut } from './shared.ts';
 
-const drum = number('drum_m3', 'm³', 'inner volume of the drum: 0.785 × diameter² × length, in metres', { above: 0, max: 10_000 });
-const fill = number('fill', 'fraction', 'share of the drum that fibre fills, looked at with the drum stopped', { min: 0.01 });
-
+/** The family DRYING: first what goes in and comes out by mass alone, then the heat, then what the air carries off. */
 export const drying = [
   define({
     name: 'DRYING.WATER',
@@ -85,64 +82,5 @@ export const drying = [
   }),
 
   ...heater,
-
   ...dryer,
-
-  define({
-    name: 'DRYING.RETENTION',
-    summary: 'Hours that the fibre stays in the drum.',
-    finds: 'time in drum, residence, hold-up, how long',
-    parameters: [
-      drum,
-      fill,
-      bulkDensity('density_kg_m3', 'bulk density of the dried fibre'),
-      number('kg_h', 'kg/h', 'dried fibre leaving', { above: 0 }),
-    ],
-    compute: retention,
-    result: 'hours',
-    working: {
-      held_kg: { says: 'Fibre in the drum', unit: 'kg', how: 'drum_m3 * fill * density_kg_m3' },
-      hours: { says: 'Hours in the drum', unit: 'hours', how: 'held_kg / kg_h' },
-    },
-    sources: ['mass-balance'],
-    examples: [{ call: [10, 0.25, 200, 62.5], gives: 8, within: 1e-9, source: 'by hand: 500 kg in the drum leave at 62.5 kg/h' }],
-  }),
-
-  define({
-    name: 'DRYING.DRUMNEEDED',
-    summary: 'Drum that a stated output and time in the drum need: a second check of a supplier.',
-    finds: 'drum size, supplier, check, residence, volume',
-    parameters: [
-      number('m3_h', 'm³/h', 'stated output of dried fibre', { above: 0 }),
-      number('hours', 'hours', 'stated time in the drum', { above: 0 }),
-      fill,
-    ],
-    compute: drumNeeded,
-    result: 'drum_m3',
-    working: {
-      held_m3: { says: 'Fibre in the drum', unit: 'm³', how: 'm3_h * hours' },
-      drum_m3: { says: 'Drum needed', unit: 'm³', how: 'held_m3 / fill' },
-    },
-    sources: ['mass-balance'],
-    examples: [{ call: [3, 8, 0.3], gives: 80, within: 1e-9, source: 'by hand: 24 m³ of fibre fill 0.3 of 80 m³' }],
-  }),
-
-  define({
-    name: 'DRYING.STOCKDAYS',
-    summary: 'Days that a store of bedding lasts.',
-    finds: 'store, bunker, heap, reserve, how long, breakdown',
-    parameters: [
-      number('m3', 'm³', 'what the store holds'),
-      bulkDensity('density_kg_m3', 'bulk density of what is in it'),
-      number('t_day', 't/day', 'bedding used a day', { above: 0 }),
-    ],
-    compute: stockDays,
-    result: 'days',
-    working: {
-      stock_t: { says: 'Bedding in store', unit: 't', how: 'm3 * density_kg_m3 / 1000' },
-      days: { says: 'Days it lasts', unit: 'days', how: 'stock_t / t_day' },
-    },
-    sources: ['mass-balance'],
-    examples: [{ call: [20, 200, 0.8], gives: 5, within: 1e-9, source: 'by hand: 4 t at 0.8 t a day' }],
-  }),
 ];
