@@ -59,7 +59,7 @@ export function sensitivity(drivers: Drivers, life_years: number, growth: number
  * sampling, McKay, Beckman and Conover 1979. A slice at probability p lies at
  * low + sqrt(p·(high - low)·(likely - low)) up to the likeliest, and at high - sqrt((1 - p)·(high - low)·(high - likely)) beyond.
  */
-function drawsOf({ low, likely, high }: Spread, draws: number, random: RandomGenerator): Float64Array {
+export function triangularDraws({ low, likely, high }: Spread, draws: number, random: RandomGenerator): Float64Array {
   const width = high - low;
   const turning = (likely - low) / width;
   const values = new Float64Array(draws);
@@ -90,14 +90,18 @@ export function probability(drivers: Drivers, life_years: number, growth: number
   checkOrder(drivers);
   const random = xoroshiro128plus(seed);
   const annuity_factor = annuityFactor(life_years, drivers['discount rate'].likely, growth);
-  const kit_costs = drawsOf(drivers['kit cost'], draws, random);
-  const prices = drawsOf(drivers['bought price per t'], draws, random);
-  const tonnes = drawsOf(drivers['bought t per year'], draws, random);
-  const running = drawsOf(drivers['running cost per year'], draws, random);
-  const npvs = Array.from(kit_costs, (kit_cost, k) =>
-    planValue(kit_cost, prices[k] as number, tonnes[k] as number, running[k] as number, annuity_factor),
-  );
-  const chance = npvs.filter((npv) => npv > 0).length / draws;
+  const kit_costs = triangularDraws(drivers['kit cost'], draws, random);
+  const prices = triangularDraws(drivers['bought price per t'], draws, random);
+  const tonnes = triangularDraws(drivers['bought t per year'], draws, random);
+  const running = triangularDraws(drivers['running cost per year'], draws, random);
+  const npvs = new Array<number>(draws);
+  let paying = 0;
+  for (let k = 0; k < draws; k++) {
+    const npv = planValue(kit_costs[k] as number, prices[k] as number, tonnes[k] as number, running[k] as number, annuity_factor);
+    npvs[k] = npv;
+    if (npv > 0) paying++;
+  }
+  const chance = paying / draws;
   const mean = meanOf(npvs);
   const [p10, median, p90] = quantile(npvs, [0.1, 0.5, 0.9]) as [number, number, number];
   const rows = [
