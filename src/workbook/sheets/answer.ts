@@ -1,0 +1,178 @@
+import { budgetResults } from '../../domain/budget-results.ts';
+import { resultFormat, shownUnit } from '../formats.ts';
+import { addressOf, placeOf, SheetBuilder } from '../grid.ts';
+import type { Sheet } from '../model.ts';
+import { figure, figureAt, figuresName, meaning, moneyChart, stageChart, warning, warningCount } from './figures.ts';
+import { herdName, inUse } from './inputs.ts';
+
+const sheetName = 'Answer';
+
+interface Block {
+  readonly heading: string;
+  /** The sheet that works it out at length. */
+  readonly more: string;
+  readonly keys: readonly string[];
+}
+
+const left: readonly Block[] = [
+  { heading: 'What the beds need', more: 'Options', keys: ['Fibre needed', 'Fibre per cubicle per day', 'Bought needed'] },
+  {
+    heading: 'What the kit can make',
+    more: 'Fibre and drying',
+    keys: [
+      'What limits',
+      'Cover of demand',
+      'Cover in the coldest month',
+      'Slurry could make',
+      'Press could make',
+      'Dryer could make',
+      'Dryer hours needed',
+      'Dried output volume',
+      'Stated output against the air',
+    ],
+  },
+  {
+    heading: 'Cows and udders',
+    more: 'Udder health',
+    keys: ['Hygiene score, fibre', 'Hygiene span, fibre', 'Hygiene score, present bedding', 'Break-even mastitis cases'],
+  },
+];
+const right: readonly Block[] = [
+  {
+    heading: 'Money a year',
+    more: 'Options',
+    keys: ['Bought-in cost with labour', 'Running cost', 'Top-up cost', 'Saving', 'Ownership cost', 'Saving after capital'],
+  },
+  { heading: 'Does it pay?', more: 'Investment', keys: ['Payback', 'Discounted payback', 'NPV', 'IRR', 'NPV after tax', 'Loan cover'] },
+  {
+    heading: 'Where it just pays',
+    more: 'Levers',
+    keys: ['Break-even bedding price', 'Break-even heat price', 'Break-even kit cost'],
+  },
+];
+const blocksRow = 12;
+const strong = new Set([
+  'What limits',
+  'Cover of demand',
+  'Saving',
+  'Payback',
+  'NPV',
+  'Stated output against the air',
+  'Hygiene score, fibre',
+]);
+
+/** The functions that a figure comes from, as the budget's own working tells them. */
+function functionsBehind(how: string): string {
+  const named = [...new Set(how.match(/[A-Z]+\.[A-Z]+(?=\()/g) ?? [])];
+  return named.length === 0 ? 'BUDGET.HERD' : named.slice(0, 2).join(', ');
+}
+
+/** Where each figure stands on this sheet. */
+const cells = new Map<string, string>();
+function place(blocks: readonly Block[], column: number): void {
+  let row = blocksRow - 1;
+  for (const { keys } of blocks) {
+    row++;
+    for (const key of keys) cells.set(key, addressOf(column + 1, row++));
+  }
+}
+place(left, 0);
+place(right, 5);
+const at = (key: string): string => cells.get(key) as string;
+
+function fill(page: SheetBuilder, blocks: readonly Block[]): void {
+  for (const { heading, more, keys } of blocks) {
+    const first = placeOf(at(keys[0] as string));
+    page.across(addressOf(first.column - 1, first.row - 1), [heading, '', '', `see ${more}`], 'section');
+    for (const key of keys) {
+      const { column, row } = placeOf(at(key));
+      const { unit, how } = budgetResults.find((result) => result.key === key) ?? { unit: '', how: '' };
+      const label = addressOf(column - 1, row);
+      page
+        .put(label, key, 'label')
+        .put(at(key), `=IFERROR(${figureAt(label)},"–")`, strong.has(key) ? 'strong' : 'output', {
+          format: resultFormat(unit),
+          align: 'right',
+        })
+        .put(addressOf(column + 1, row), shownUnit(unit), 'note')
+        .put(addressOf(column + 2, row), functionsBehind(how), 'note');
+    }
+  }
+}
+
+const said = (sentence: string): string => `=IFERROR(${sentence},"")`;
+
+/** The answer in words, each line one short formula over the figures below. */
+const sentences = (): readonly string[] => {
+  const [limit, cover, saving, payback, npv] = ['What limits', 'Cover of demand', 'Saving', 'Payback', 'NPV'].map(at);
+  const ratio = at('Stated output against the air');
+  const rival = `IF(${limit}="dryer",", not the slurry,",IF(ISNUMBER(${at('Dryer could make')}),", not the dryer,",""))`;
+  return [
+    said(`"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.0")&" times what the beds need."`),
+    said(
+      `"It saves "&TEXT(${saving},"#,##0")&" a year before what it costs to own, and "&IF(ISNUMBER(${payback}),"pays back in "&TEXT(${payback},"0.0")&" years.","does not pay back within its life.")`,
+    ),
+    said(
+      `"Over "&${inUse('Life years')}&" years at "&TEXT(${inUse('Discount rate')},"0.0%")&" it is worth "&TEXT(ABS(${npv}),"#,##0")&IF(${npv}<0," less"," more")&" than it costs, before tax."`,
+    ),
+    said(
+      `IF(ISNUMBER(${ratio}),"The stated output needs "&TEXT(${ratio},"0.0")&" times the water this air can carry: "&IF(${ratio}>1.25,"not with this air.",IF(${ratio}>1,"measure it.","possible.")),"No stated output was given to check.")`,
+    ),
+    said(
+      `"Hygiene score "&TEXT(${at('Hygiene score, fibre')},"0")&", span "&${at('Hygiene span, fibre')}&", "&${meaning('Hygiene score, fibre')}`,
+    ),
+    `=IF(${inUse('Permission confirmed')}="yes","Permission: confirmed in writing by authority and milk buyer. ","Permission is not confirmed: ask the authority and your milk buyer before you spend. ")&"See Conditions and cautions."`,
+  ];
+};
+
+const state = `=IF(ISERROR(${figure('Still missing')}),"The list of inputs cannot be read: see cell A5 of Figures.",IF(${figure('Still missing')}>0,"Still missing: "&${meaning('Still missing')},IF(SUMPRODUCT(--ISERR(Figures!$B$6:$B$70))>0,"An input cannot be used: see the check column of Inputs.","Every input needed is given; defaults used: "&${figure('Defaults used')}&", listed on Figures.")))`;
+
+const shownWarnings = 8;
+
+export function answerSheet(): Sheet {
+  const page = new SheetBuilder(sheetName, [185, 80, 105, 130, 16, 185, 80, 105, 130], { onePage: true });
+  page
+    .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
+    .put('A2', 'Herd', 'label')
+    .put('B2', `=IF(${herdName}="","–",${herdName})`, 'strong')
+    .put('A3', state, 'warning');
+  sentences().forEach((sentence, k) => {
+    page.put(`A${5 + k}`, sentence, 'lead');
+  });
+  fill(page, left);
+  fill(page, right);
+  const chartsRow = Math.max(...[...cells.values()].map((cell) => placeOf(cell).row)) + 3;
+  page
+    .chart({
+      kind: 'column',
+      title: 'What each stage could make, beside the need',
+      across: '',
+      up: 't/day',
+      labels: stageChart.labels,
+      series: [{ name: 'dried fibre', values: stageChart.values }],
+      at: `A${chartsRow}`,
+      width: 500,
+      height: 230,
+    })
+    .chart({
+      kind: 'stacked column',
+      title: 'A year’s bedding, owning the kit included',
+      across: '',
+      up: 'money a year',
+      labels: moneyChart.labels,
+      series: moneyChart.series,
+      at: `F${chartsRow}`,
+      width: 500,
+      height: 230,
+    });
+  const warningsRow = chartsRow + 11;
+  page.across(`A${warningsRow}`, ['Warnings', '', '', '', '', '', '', '', ''], 'section');
+  page.put(`D${warningsRow}`, `=${warningCount}&" in all, every one on ${figuresName}"`, 'section');
+  for (let k = 0; k < shownWarnings; k++) {
+    const row = warningsRow + 1 + 2 * k;
+    page
+      .put(`A${row}`, `=IFERROR(MID(${warning('A', String(k + 1))},10,60),"")`, 'label')
+      .block(`B${row}:I${row + 1}`, `=IFERROR(${warning('D', String(k + 1))}&"","")`, 'note');
+  }
+  return page.sheet();
+}

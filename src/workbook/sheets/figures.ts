@@ -1,0 +1,77 @@
+import { budgetResults } from '../../domain/budget-results.ts';
+import { resultFormat } from '../formats.ts';
+import { on, quoted, SheetBuilder } from '../grid.ts';
+import type { Sheet } from '../model.ts';
+import { inUse, items, values } from './inputs.ts';
+
+export const figuresName = 'Figures';
+const headingRow = 5;
+/** The results, the two counts behind them, and room for every warning that can fire. */
+const rows = budgetResults.length + 2 + 45;
+const lastRow = headingRow + rows;
+const column = (letter: string): string => on(figuresName, `${letter}${headingRow}:${letter}${lastRow}`);
+
+const keys = column('A');
+const pick = (from: string, key: string): string => `INDEX(${column(from)},MATCH(${key},${keys},0))`;
+
+/** The figure under a key: text in quotes, or the cell that holds the key. */
+export const figureAt = (cell: string): string => pick('B', cell);
+export const unitAt = (cell: string): string => pick('C', cell);
+export const figure = (key: string): string => figureAt(quoted(key));
+export const meaning = (key: string): string => pick('D', quoted(key));
+
+/** The nth warning: they follow the row that says what is still missing. */
+export const warning = (from: 'A' | 'B' | 'D', nth: string): string => `INDEX(${column(from)},MATCH("Still missing",${keys},0)+${nth})`;
+export const warningCount = `COUNTIF(${keys},"Warning: *")`;
+
+/** What the Answer's charts draw, beside the table: the beds' need against each stage, and a year's money before and after. */
+const stages = [
+  ['beds need', `=${figure('Fibre needed')}/${inUse('Housed days')}`],
+  ...['Slurry', 'Press', 'Dryer'].map((stage) => [`${stage.toLowerCase()} could make`, `=${figure(`${stage} could make`)}`]),
+];
+const money = [
+  ['bedding bought', `=${figure('Bought-in cost')}`, `=${figure('Top-up cost')}`],
+  ['labour', `=${figure('Bought-in cost with labour')}-${figure('Bought-in cost')}`, `=${figure('Labour with kit')}`],
+  ...['Power', 'Heat', 'Repairs'].map((cost) => [cost.toLowerCase(), 0, `=${figure(cost)}`]),
+  ['owning the kit', 0, `=${figure('Ownership cost')}`],
+];
+const [stageRow, moneyRow] = [headingRow + 2, headingRow + 9];
+const place = (range: string): string => `${figuresName}!${range}`;
+export const stageChart = {
+  labels: place(`F${stageRow}:F${stageRow + 3}`),
+  values: place(`G${stageRow}:G${stageRow + 3}`),
+};
+export const moneyChart = {
+  labels: place(`G${moneyRow - 1}:H${moneyRow - 1}`),
+  series: money.map(([name], k) => ({ name: String(name), values: place(`G${moneyRow + k}:H${moneyRow + k}`) })),
+};
+
+export function figuresSheet(): Sheet {
+  const page = new SheetBuilder(figuresName, [270, 110, 130, 760, 30, 160, 100, 100], {
+    freeze: { rows: headingRow, columns: 1 },
+    landscape: true,
+  });
+  page
+    .title(
+      'Figures',
+      'Every figure of the plan, from one function. The other sheets pick theirs from here by key, so nothing may be typed below.',
+    )
+    .put(
+      'A3',
+      'How a figure comes about: open Explain, or enter BEDDING.WORKING("BUDGET.HERD") with the items and values of Inputs.',
+      'note',
+    )
+    .spill(`A${headingRow}`, `=BEDDING.BUDGET.HERD(${items},${values})`, rows, [undefined, 'general', undefined, undefined]);
+  budgetResults.forEach(({ unit }, k) => {
+    page.put(`B${headingRow + 1 + k}`, '', 'output', { format: resultFormat(unit), align: 'right' });
+  });
+  page.section(`F${headingRow}`, 'Drawn on Answer').across(`F${stageRow - 1}`, ['t/day', 'amount'], 'heading');
+  stages.forEach((row, k) => {
+    page.across(`F${stageRow + k}`, row, 'output', { format: 'two' });
+  });
+  page.across(`F${moneyRow - 1}`, ['money a year', 'bought now', 'home fibre'], 'heading');
+  money.forEach((row, k) => {
+    page.across(`F${moneyRow + k}`, row, 'output', { format: 'money' });
+  });
+  return page.sheet();
+}

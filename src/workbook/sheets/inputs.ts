@@ -1,0 +1,180 @@
+import type { Unit } from '../../core/units.ts';
+import { cite } from '../../core/working.ts';
+import { type BudgetItem, budgetItems, groups } from '../../functions/budget-items.ts';
+import { demoHerd, demoName } from '../demo-herd.ts';
+import { type Column, on, quoted, SheetBuilder } from '../grid.ts';
+import type { Format, Sheet } from '../model.ts';
+import { inputCheck } from './input-check.ts';
+
+export const inputsName = 'Inputs';
+const headingRow = 7;
+
+interface Heading {
+  readonly heading: string;
+}
+type Line = BudgetItem | Heading;
+const isItem = (line: Line): line is BudgetItem => 'key' in line;
+
+/** The loan's own items stay beside the loan: nothing is missing without one. */
+const onTop = ({ needed }: BudgetItem): boolean => needed !== undefined && needed !== 'with a loan';
+
+const lines: readonly Line[] = [
+  { heading: 'Needed for every plan (the dryer’s only with a dryer; water or heat, one of the two)' },
+  ...budgetItems.filter(onTop),
+  ...groups.flatMap((group): Line[] => {
+    const rest = budgetItems.filter((item) => item.group === group && !onTop(item));
+    return rest.length === 0 ? [] : [{ heading: `${group}: give what you know` }, ...rest];
+  }),
+];
+
+const firstRow = headingRow + 1;
+const lastRow = headingRow + lines.length;
+const rowByName = new Map(lines.map((line, k) => [isItem(line) ? line.name : '', firstRow + k]));
+
+function rowOf(name: string): number {
+  const row = rowByName.get(name);
+  if (row === undefined) throw new Error(`${name} is not an item of the budget`);
+  return row;
+}
+
+/** Where the budget's items and what was typed beside them stand: what BUDGET functions, the pane and the survey read. */
+export const inputsPlace = {
+  sheet: inputsName,
+  items: `B${firstRow}:B${lastRow}`,
+  values: `C${firstRow}:C${lastRow}`,
+  herd: 'C5',
+} as const;
+
+export const items = on(inputsName, inputsPlace.items);
+export const values = on(inputsName, inputsPlace.values);
+export const herdName = on(inputsName, inputsPlace.herd);
+
+const here = (name: string): string => `H${rowOf(name)}`;
+
+/** The cell with the value that the plan goes by: what was typed, else what is taken instead. */
+export const inUse = (name: string): string => on(inputsName, here(name));
+
+const formats: Partial<Record<Unit, Format>> = {
+  fraction: 'percent1',
+  date: 'date',
+  money: 'money',
+  cows: 'whole',
+  cubicles: 'whole',
+  'm³/h': 'general',
+  'litres/h': 'whole',
+};
+const formatFor = ({ parameter: { unit, choices } }: BudgetItem): Format => (choices ? 'text' : (formats[unit] ?? 'general'));
+
+const shownUnits: Partial<Record<Unit, string>> = { fraction: '%', text: 'choose', 'yes or no': 'choose' };
+const unitOf = ({ parameter: { unit } }: BudgetItem): string => shownUnits[unit] ?? unit;
+
+const percent = (value: number): string => String(Number((100 * value).toPrecision(6)));
+
+function usually({ usual, parameter }: BudgetItem): string {
+  if (!usual) return '';
+  const [low, high] = parameter.unit === 'fraction' ? usual.map(percent) : usual;
+  return `${low} to ${high}`;
+}
+
+function leftEmpty({ needed, parameter: { fallback } }: BudgetItem): string | number {
+  if (needed) return needed === 'always' ? 'needed' : `needed ${needed}`;
+  return fallback?.value ?? fallback?.shown ?? '';
+}
+
+/** What stands in where another item, not a fixed figure, gives the default. */
+const standIns: Readonly<Record<string, () => string>> = {
+  'Litres now': () => here('Bedding litres per cubicle each time'),
+  'Days now': () => here('Days between beddings'),
+  'Bought density': () => `BEDDING.MATERIAL.DENSITY(${here('Material now')})`,
+  'Bought dry matter': () => `BEDDING.MATERIAL.DRYMATTER(${here('Material now')})`,
+  'Fibre kind': () => `IF(${here('Dried to dry matter')}=${inUse('Pressed dry matter')},"fresh fibre","dried fibre")`,
+};
+
+function counts(item: BudgetItem, row: number): string {
+  const otherwise = standIns[item.name]?.() ?? (item.parameter.fallback?.value === undefined ? quoted('') : `G${row}`);
+  return `=IF(C${row}="",${otherwise},C${row})`;
+}
+
+function sourceOf({ parameter: { fallback } }: BudgetItem): string {
+  if (fallback?.value === undefined) return '';
+  return cite(fallback.source).replace(/ \([a-z]+\)$/, '');
+}
+
+const ifItem =
+  <T>(of: (item: BudgetItem, row: number) => T) =>
+  (line: Line, row: number): T | '' =>
+    isItem(line) ? of(line, row) : '';
+
+const note = { style: 'note' } as const;
+
+function columns(blank: boolean): readonly Column<Line>[] {
+  const value = ({ name }: BudgetItem) => (blank ? '' : (demoHerd[name] ?? ''));
+  const likeValue = (line: Line) => ({
+    style: 'output' as const,
+    ...(isItem(line) && { format: formatFor(line) }),
+    align: 'right' as const,
+  });
+  return [
+    { heading: 'item', of: ifItem(({ name }) => name), look: { style: 'label' } },
+    {
+      heading: 'value',
+      of: ifItem(value),
+      look: (line) =>
+        isItem(line)
+          ? {
+              style: onTop(line) ? 'required' : 'input',
+              format: formatFor(line),
+              align: 'right',
+              ...(line.parameter.choices && { choices: line.parameter.choices }),
+            }
+          : {},
+    },
+    { heading: 'unit', of: ifItem(unitOf), look: note },
+    { heading: 'check', of: ifItem((item, row) => inputCheck(item, row, here)), look: { style: 'check' } },
+    { heading: 'usual range', of: ifItem(usually), look: note },
+    { heading: 'if left empty', of: ifItem(leftEmpty), look: (line) => ({ ...likeValue(line), style: 'note' }) },
+    { heading: 'in use', of: ifItem(counts), look: likeValue },
+    { heading: 'what to look at on the walk', of: ifItem(({ look }) => look), look: note },
+    { heading: 'source of what is taken if left empty', of: ifItem(sourceOf), look: note },
+    {
+      heading: 'status',
+      of: ifItem(({ parameter: { fallback } }) => (fallback?.value === undefined ? '' : fallback.status)),
+      look: note,
+    },
+    { heading: 'lowest', of: ifItem(({ parameter: { range, choices } }) => choices?.join('; ') ?? range?.[0] ?? ''), look: note },
+    { heading: 'highest', of: ifItem(({ parameter: { range } }) => range?.[1] ?? ''), look: note },
+    { heading: 'usually from', of: ifItem(({ usual }) => usual?.[0] ?? ''), look: note },
+    { heading: 'usually to', of: ifItem(({ usual }) => usual?.[1] ?? ''), look: note },
+  ];
+}
+
+export function inputsSheet(blank: boolean): Sheet {
+  const page = new SheetBuilder(inputsName, [24, 250, 110, 110, 120, 100, 130, 110, 430, 330, 80, 80, 80, 80, 80], {
+    freeze: { rows: headingRow, columns: 3 },
+    landscape: true,
+  });
+  page
+    .title(
+      'Inputs',
+      'Type only in the tinted cells of the value column. Strong yellow ones are needed; for the rest, what is taken if left empty is shown beside it.',
+    )
+    .put(
+      'A3',
+      'Percentages are typed as 35% or 0.35. One cubic metre of slurry is taken as one tonne. Money is in whatever currency you type.',
+      'note',
+    )
+    .put('B5', 'Herd', 'label')
+    .put('C5', blank ? '' : demoName, 'input');
+  page.table(`B${headingRow}`, columns(blank), lines);
+  page.put(`A${headingRow}`, '', 'heading');
+  lines.forEach((line, k) => {
+    if (!isItem(line)) page.section(`A${firstRow + k}`, line.heading);
+  });
+  const checks = `E${firstRow}:E${lastRow}`;
+  page
+    .rule(checks, `E${firstRow}="ok"`, 'good')
+    .rule(checks, `LEFT(E${firstRow},7)="missing"`, 'bad')
+    .rule(checks, `LEFT(E${firstRow},6)="cannot"`, 'bad')
+    .rule(checks, `RIGHT(E${firstRow},5)="usual"`, 'watch');
+  return page.sheet();
+}
