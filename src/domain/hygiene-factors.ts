@@ -54,11 +54,11 @@ export type Levels = Readonly<Record<Factor, number | undefined>>;
 export type ScoreArguments = [
   dm: number,
   interval_days: number,
-  material?: Material,
-  shed_c?: number,
-  dirty_udders?: number,
-  bed?: Bed,
-  stocking?: number,
+  material?: Material | undefined,
+  shed_c?: number | undefined,
+  dirty_udders?: number | undefined,
+  bed?: Bed | undefined,
+  stocking?: number | undefined,
 ];
 
 export const levelsOf = (...[dm, interval_days, material, shed_c, dirty_udders, bed, stocking]: ScoreArguments): Levels => ({

@@ -53,7 +53,7 @@ export function lyingTimes(dm: number) {
     ? Math.abs(reich.hours(dm) - fregonesi.hours(dm))
     : new NoAnswer('the trials do not both cover this dry matter');
   const disagreement =
-    'hours apart here; a tenth more DM adds 0.2 h in Reich and 0.8 h in Fregonesi, four times as much: take both as they stand, not the mean';
+    'how far they are apart at this DM; a tenth more DM adds 0.2 h in Reich and 0.8 h in Fregonesi, four times as much: read both, not the mean';
   const rows = [
     ...implied,
     ['goal', 12, 'any bedding', 'lying-goal-2019', 'seen'],

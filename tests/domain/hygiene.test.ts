@@ -98,6 +98,58 @@ describe('the hygiene score', () => {
     [1, 1.2],
   ])('lets germs grow at %d dry matter by %d a day', (dry, rate) => expect(hygieneScore(dry, 1).growth_per_day).toBeCloseTo(rate, 12));
 
+  test.each([
+    [0, 0],
+    [5, 0],
+    [10, 0.04],
+    [15, 0.16],
+    [20, 0.38],
+    [25, 0.66],
+    [30, 1],
+    [40, 1],
+    [12.5, 0.1],
+  ])('in a shed of %d °C takes the level %d', (shed, level) => expect(hygieneScore(0.5, 1, undefined, shed).f_shed).toBeCloseTo(level, 12));
+
+  test.each([
+    [0.05, 0],
+    [0.1, 0],
+    [0.2, 0.5],
+    [0.4, 1],
+    [0.9, 1],
+    [0.18, 0.4],
+  ])('with a share of %d dirty udders takes the level %d', (dirty, level) =>
+    expect(hygieneScore(0.5, 1, undefined, undefined, dirty).f_udders).toBeCloseTo(level, 12),
+  );
+
+  test.each([
+    [0.8, 0],
+    [1, 0],
+    [1.2, 0.5],
+    [1.5, 1],
+    [2, 1],
+  ])('with %d cows per cubicle takes the level %d', (stocking, level) =>
+    expect(hygieneScore(0.5, 1, undefined, undefined, undefined, undefined, stocking).f_stocking).toBeCloseTo(level, 12),
+  );
+
+  test('takes a level for every material and both beds', () => {
+    const levels = Object.fromEntries(materials.map((material) => [material, hygieneScore(0.5, 1, material).f_material]));
+    expect(levels).toEqual({
+      sand: 0.1,
+      limestone: 0.2,
+      sawdust: 0.45,
+      shavings: 0.45,
+      'chopped straw': 0.45,
+      'dried fibre': 0.55,
+      'composted fibre': 0.6,
+      'digested fibre': 0.75,
+      'fresh fibre': 0.85,
+    });
+    expect(beds.map((bed) => [bed, hygieneScore(0.5, 1, undefined, undefined, undefined, bed).f_bed])).toEqual([
+      ['deep', 0],
+      ['mattress', 0.7],
+    ]);
+  });
+
   test('averages the rising level over the interval, as a sum of small steps does', () => {
     const { growth_per_day, f_interval } = hygieneScore(0.5, 2);
     const steps = Array.from({ length: 20_000 }, (_, k) => 1 - Math.exp(-growth_per_day * 2 * ((k + 0.5) / 20_000)));
