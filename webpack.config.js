@@ -16,6 +16,7 @@ const shared = (name) => ({
         loader: 'ts-loader',
         options: { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false } },
       },
+      { resourceQuery: /raw/, type: 'asset/source' },
     ],
   },
   performance: false,

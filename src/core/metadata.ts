@@ -29,14 +29,20 @@ export interface FunctionsFile {
   readonly functions: readonly FunctionMetadata[];
 }
 
-const parameterMetadata = (parameter: Parameter): ParameterMetadata => ({
-  name: parameter.name,
-  description: describe(parameter),
-  type: 'any',
-  dimensionality: 'matrix',
-  ...(parameter.fallback && !parameter.repeating && { optional: true as const }),
-  ...(parameter.repeating && { repeating: true as const }),
-});
+const canBeLeftOut = ({ fallback, repeating }: Parameter): boolean => fallback !== undefined || repeating === true;
+
+/** Excel knows optional arguments only behind all that are needed; one before them may still be left blank. */
+function parametersMetadata(parameters: readonly Parameter[]): ParameterMetadata[] {
+  const lastNeeded = parameters.findLastIndex((parameter) => !canBeLeftOut(parameter));
+  return parameters.map((parameter, k) => ({
+    name: parameter.name,
+    description: describe(parameter),
+    type: 'any',
+    dimensionality: 'matrix',
+    ...(k > lastNeeded && !parameter.repeating && { optional: true as const }),
+    ...(parameter.repeating && { repeating: true as const }),
+  }));
+}
 
 function functionDescription({ summary, columns, result, working }: FunctionRecord): string {
   if (columns) return `${summary} Gives a table: ${columns.join(', ')}.`;
@@ -50,7 +56,7 @@ export const functionsFile = (records: readonly FunctionRecord[]): FunctionsFile
     id: record.name,
     name: record.name,
     description: functionDescription(record),
-    parameters: record.parameters.map(parameterMetadata),
+    parameters: parametersMetadata(record.parameters),
     result: { dimensionality: 'matrix' },
   })),
 });

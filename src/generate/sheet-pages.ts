@@ -93,6 +93,7 @@ const hashOf = (source: string): string => `'sha256-${createHash('sha256').updat
 
 /** Bootstrap goes into a weaker layer, so that it styles the grid but never our own controls. */
 const layer = 'grid-base';
+const layerOrder = `@layer argument-help, ${layer};`;
 
 async function separateFiles(parts: Parts): Promise<string> {
   const copies = Object.entries({ ...libraries, ...styles, ...licences, [fontFile]: `${modules}/font-awesome/${fontFile}` });
@@ -105,7 +106,7 @@ async function separateFiles(parts: Parts): Promise<string> {
   return page({
     policy: policy("'self'"),
     head: [
-      `<style>@import url("grid/bootstrap.css") layer(${layer});</style>`,
+      `<style>${layerOrder} @import url("grid/bootstrap.css") layer(${layer});</style>`,
       ...['grid/o_spreadsheet.css', 'grid/css/font-awesome.css', 'sheet.css'].map((href) => `<link rel="stylesheet" href="${href}">`),
     ],
     body: [parts.body, parts.data],
@@ -119,7 +120,12 @@ async function oneFile(parts: Parts): Promise<string> {
   const [bootstrap, gridStyle, icons] = await Promise.all(Object.values(styles).map(text));
   const font = await readFile(`${modules}/font-awesome/${fontFile}`, 'base64');
   const fontFace = `@font-face{font-family:'FontAwesome';src:url(data:font/woff2;base64,${font}) format('woff2')}`;
-  const sheets = [`@layer ${layer} {${bootstrap}}`, gridStyle, icons?.replace(/@font-face\s*\{[^}]*\}/, fontFace), await text(ownStyle)];
+  const sheets = [
+    `${layerOrder} @layer ${layer} {${bootstrap}}`,
+    gridStyle,
+    icons?.replace(/@font-face\s*\{[^}]*\}/, fontFace),
+    await text(ownStyle),
+  ];
   return page({
     policy: policy(sources.map(hashOf).join(' ')),
     head: sheets.map((css) => `<style>${css?.replace(/\/\*# sourceMappingURL.*?\*\//, '')}</style>`),
