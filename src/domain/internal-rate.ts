@@ -15,7 +15,8 @@ function scaledValue(coefficients: readonly number[], x: number): number {
  * By Descartes' rule there is none without a change of sign among the coefficients. Otherwise multiply coefficient k by
  * k - m, with m just before the first change: that is x times the derivative after division by x**m. It has one change of
  * sign fewer, and between two roots of the first there is one of the second, so those part all the roots to be found.
- * All lie within Cauchy's bounds. A root where the value only touches zero may be missed.
+ * All lie within Cauchy's bounds, here widened a little: a long level series comes within rounding of them. A root where
+ * the value only touches zero may be missed.
  */
 function positiveRoots(coefficients: readonly number[]): number[] {
   const given = coefficients.filter((coefficient) => coefficient !== 0);
@@ -25,8 +26,8 @@ function positiveRoots(coefficients: readonly number[]): number[] {
   const largest = Math.max(...given.map(Math.abs));
   const turns = positiveRoots(coefficients.map((coefficient, k) => (k - change + 0.5) * coefficient));
   const roots: number[] = [];
-  let low = 1 / (1 + largest / Math.abs(first));
-  for (const high of [...turns, 1 + largest / Math.abs(last)]) {
+  let low = 1 / (2 + largest / Math.abs(first));
+  for (const high of [...turns, 2 + largest / Math.abs(last)]) {
     const root = crossing((x) => scaledValue(coefficients, x), low, high);
     if (root !== undefined && root !== roots.at(-1)) roots.push(root);
     low = high;
@@ -45,9 +46,12 @@ function positiveRoots(coefficients: readonly number[]): number[] {
  * @param flows money received, negative where paid
  */
 export function internalRateOfFlows(flows: readonly number[]): number {
-  const rates = positiveRoots(flows).map((discount) => 1 / discount - 1);
+  // So little may come back that the rate is -1 to the last bit: nothing, then.
+  const rates = positiveRoots(flows)
+    .map((discount) => 1 / discount - 1)
+    .filter((rate) => rate > -1);
   if (rates.length > 1) {
-    const found = rates.reverse().map((rate) => `${(100 * rate).toFixed(1)}%`);
+    const found = rates.reverse().map((rate) => `${(Math.round(1000 * rate) / 10 + 0).toFixed(1)}%`);
     throw new NoAnswer(`there is more than one rate at which it breaks even: ${found.join(', ')}; use NPV instead`);
   }
   const [rate] = rates;
