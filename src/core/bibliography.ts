@@ -13,12 +13,15 @@ export type SourceId = keyof typeof references;
 
 export interface Reference {
   readonly id: SourceId;
+  /** The source in a few words, for a cell or a link. */
+  readonly name: string;
   readonly reference: string;
   readonly status: Status;
 }
 
 export const bibliography: readonly Reference[] = Object.entries(references).map(([id, entry]) => ({
   id: id as SourceId,
+  name: entry.name,
   reference: entry.reference,
   status: entry.status as Status,
 }));
