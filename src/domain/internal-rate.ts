@@ -1,6 +1,9 @@
 import { crossing } from './bisection.ts';
 import { NoAnswer } from './refusal.ts';
 
+/** Beyond it a rate is -1 to the last bit: nothing to speak of comes back. */
+const largestDiscount = 1e16;
+
 /** The value of Σ coefficients[k]·x**k, divided by x to the highest power where x is above 1 so that it cannot overflow. */
 function scaledValue(coefficients: readonly number[], x: number): number {
   let sum = 0;
@@ -27,7 +30,7 @@ function positiveRoots(coefficients: readonly number[]): number[] {
   const turns = positiveRoots(coefficients.map((coefficient, k) => (k - change + 0.5) * coefficient));
   const roots: number[] = [];
   let low = 1 / (2 + largest / Math.abs(first));
-  for (const high of [...turns, 2 + largest / Math.abs(last)]) {
+  for (const high of [...turns, Math.min(2 + largest / Math.abs(last), largestDiscount)]) {
     const root = crossing((x) => scaledValue(coefficients, x), low, high);
     if (root !== undefined && root !== roots.at(-1)) roots.push(root);
     low = high;
@@ -46,10 +49,7 @@ function positiveRoots(coefficients: readonly number[]): number[] {
  * @param flows money received, negative where paid
  */
 export function internalRateOfFlows(flows: readonly number[]): number {
-  // So little may come back that the rate is -1 to the last bit: nothing, then.
-  const rates = positiveRoots(flows)
-    .map((discount) => 1 / discount - 1)
-    .filter((rate) => rate > -1);
+  const rates = positiveRoots(flows).map((discount) => 1 / discount - 1);
   if (rates.length > 1) {
     const found = rates.reverse().map((rate) => `${(Math.round(1000 * rate) / 10 + 0).toFixed(1)}%`);
     throw new NoAnswer(`there is more than one rate at which it breaks even: ${found.join(', ')}; use NPV instead`);

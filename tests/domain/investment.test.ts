@@ -133,6 +133,12 @@ describe('net present value and its roots', () => {
     expect(internalRate(100, 150, 100, 0, 0).irr).toBeCloseTo(1.5, 12);
   });
 
+  test('a saving that dwindles to nothing still returns what its first year does', () => {
+    expect(internalRate(100, 200, 100, -0.9999, 0).irr).toBeCloseTo(1, 3);
+    expect(internalRate(1e12, 1, 1, 0, 0).irr).toBeGreaterThan(-1);
+    expect(() => internalRate(1e12, 1e-9, 1, 0, 0)).toThrow(NoAnswer);
+  });
+
   test('there is no rate of return where nothing comes back or nothing was laid out', () => {
     expect(() => internalRate(1000, 0, 10, 0, 0)).toThrow(NoAnswer);
     expect(() => internalRate(1000, -10, 10, 0, 0)).toThrow(NoAnswer);
