@@ -126,7 +126,7 @@ export function table<const Name extends string>(name: Name, says: string): Para
     unit: 'table',
     says,
     schema: z.array(z.array(z.unknown())),
-    read: (cell) => cell as readonly (readonly unknown[])[],
+    read: (cell) => (Array.isArray(cell) ? cell : REFUSED),
     accepts: 'a range of cells',
     table: true,
   };
