@@ -1,28 +1,31 @@
-/** How a set of ranges of different sizes lines up, as native array formulas do: n×1 with 1×m gives n×m, a single value stretches. */
-export interface Alignment {
-  readonly rows: number;
-  readonly columns: number;
-  /** Where argument `k` keeps the value for a place in the answer, or -1 where its range has no partner there. */
-  readonly indexOf: (k: number, row: number, column: number) => number;
-}
-
 export interface Size {
   readonly rows: number;
   readonly columns: number;
 }
 
-export function align(sizes: readonly Size[]): Alignment {
-  let rows = 1;
-  let columns = 1;
-  for (const size of sizes) {
-    rows = Math.max(rows, size.rows);
-    columns = Math.max(columns, size.columns);
-  }
-  const indexOf = (k: number, row: number, column: number): number => {
-    const size = sizes[k] as Size;
-    const r = size.rows === 1 ? 0 : row;
-    const c = size.columns === 1 ? 0 : column;
-    return r < size.rows && c < size.columns ? r * size.columns + c : -1;
-  };
-  return { rows, columns, indexOf };
+/**
+ * How ranges of different sizes line up, as native array formulas do: n×1 with 1×m gives n×m, a single value stretches.
+ * Argument `k` keeps the value for a place in the answer at `row * rowStep[k] + column * columnStep[k]`.
+ */
+export interface Alignment extends Size {
+  readonly rowStep: readonly number[];
+  readonly columnStep: readonly number[];
+  /** Some range ends before the answer does, so that a place may have no partner there. */
+  readonly uneven: boolean;
 }
+
+export function align(sizes: readonly Size[]): Alignment {
+  const rows = Math.max(1, ...sizes.map((size) => size.rows));
+  const columns = Math.max(1, ...sizes.map((size) => size.columns));
+  return {
+    rows,
+    columns,
+    rowStep: sizes.map((size) => (size.rows === 1 ? 0 : size.columns)),
+    columnStep: sizes.map((size) => (size.columns === 1 ? 0 : 1)),
+    uneven: sizes.some((size) => (size.rows !== 1 && size.rows !== rows) || (size.columns !== 1 && size.columns !== columns)),
+  };
+}
+
+/** Whether a range that may be stretched reaches this place of the answer. */
+export const reaches = (size: Size, row: number, column: number): boolean =>
+  (size.rows === 1 || row < size.rows) && (size.columns === 1 || column < size.columns);

@@ -1,4 +1,4 @@
-import { align, type Size } from './broadcast.ts';
+import { align, reaches, type Size } from './broadcast.ts';
 import type { FunctionRecord, SpillSteps } from './define.ts';
 import { type Parameter, REFUSED } from './parameters.ts';
 import { type Cell, CellError, isBlank, type Matrix, toCell, toCellError } from './result.ts';
@@ -31,21 +31,34 @@ function unusable(parameter: Parameter, cell: unknown): Unusable {
 }
 
 export function readCell(parameter: Parameter, cell: unknown): unknown {
-  if (isBlank(cell) && parameter.fallback) return parameter.fallback.value;
-  const value = isBlank(cell) ? REFUSED : parameter.read(cell);
-  return value === REFUSED ? unusable(parameter, cell) : value;
+  const value = parameter.read(cell);
+  if (value !== REFUSED) return value;
+  return isBlank(cell) && parameter.fallback ? parameter.fallback.value : unusable(parameter, cell);
 }
 
 interface Column extends Size {
   readonly values: readonly unknown[];
+  /** Every value can be used, so that no row need be looked at again. */
+  readonly sound: boolean;
 }
 
 function readColumn(parameter: Parameter, argument: Argument): Column {
   const matrix = asMatrix(argument);
   const columns = (matrix[0] as readonly unknown[]).length;
-  const values: unknown[] = [];
-  for (const row of matrix) for (let c = 0; c < columns; c++) values.push(readCell(parameter, row[c]));
-  return { rows: matrix.length, columns, values };
+  const values = new Array<unknown>(matrix.length * columns);
+  let sound = true;
+  let place = 0;
+  for (const row of matrix) {
+    for (let c = 0; c < columns; c++) {
+      let value: unknown = parameter.read(row[c]);
+      if (value === REFUSED) {
+        value = readCell(parameter, row[c]);
+        sound &&= !(value instanceof Unusable);
+      }
+      values[place++] = value;
+    }
+  }
+  return { rows: matrix.length, columns, values, sound };
 }
 
 /** All that is wrong with one row's values, or undefined where nothing is. A row whose ranged required cells are all blank is blank. */
@@ -58,10 +71,32 @@ export function fault(values: readonly unknown[], ranged: readonly boolean[]): C
   return new CellError(code, bad.map(({ error }) => error.message).join(' | '));
 }
 
+/** Calls with the arguments spelled out where there are few: spreading them costs more than most of our equations. */
+function compute({ compute }: FunctionRecord, v: readonly unknown[]): Record<string, never> {
+  const run = compute as (...given: unknown[]) => Record<string, never>;
+  switch (v.length) {
+    case 1:
+      return run(v[0]);
+    case 2:
+      return run(v[0], v[1]);
+    case 3:
+      return run(v[0], v[1], v[2]);
+    case 4:
+      return run(v[0], v[1], v[2], v[3]);
+    case 5:
+      return run(v[0], v[1], v[2], v[3], v[4]);
+    case 6:
+      return run(v[0], v[1], v[2], v[3], v[4], v[5]);
+    case 7:
+      return run(v[0], v[1], v[2], v[3], v[4], v[5], v[6]);
+    default:
+      return run(...v);
+  }
+}
+
 function answer(record: FunctionRecord, values: readonly unknown[]): Cell {
   try {
-    const steps = record.compute(...(values as never[])) as Record<string, never>;
-    return toCell(steps[record.result]);
+    return toCell(compute(record, values)[record.result]);
   } catch (thrown) {
     return toCellError(thrown, record.parameters);
   }
@@ -70,19 +105,27 @@ function answer(record: FunctionRecord, values: readonly unknown[]): Cell {
 /** One answer for each place of the aligned ranges; a bad row has its error in its own cell. */
 function callOneCell(record: FunctionRecord, args: readonly Argument[]): Matrix {
   const read = record.parameters.map((parameter, k) => readColumn(parameter, args[k]));
+  const { rows, columns, rowStep, columnStep, uneven } = align(read);
+  const sound = read.every((column) => column.sound);
   const ranged = record.parameters.map(({ fallback }, k) => !fallback && (read[k] as Column).values.length > 1);
-  const { rows, columns, indexOf } = align(read);
-  const values: unknown[] = new Array(read.length);
+  const values = read.map((column) => column.values[0]);
+  const varying = read.flatMap((column, k) => (column.values.length > 1 ? [k] : []));
   const cellAt = (row: number, column: number): Cell => {
-    for (let k = 0; k < read.length; k++) {
-      const index = indexOf(k, row, column);
-      if (index < 0)
-        return new CellError('#N/A', `${record.parameters[k]?.name}: this range has no cell here; make the ranges the same size`);
-      values[k] = (read[k] as Column).values[index];
+    if (uneven) {
+      const lonely = read.findIndex((size) => !reaches(size, row, column));
+      if (lonely >= 0)
+        return new CellError('#N/A', `${record.parameters[lonely]?.name}: this range has no cell here; make the ranges the same size`);
     }
-    return fault(values, ranged) ?? answer(record, values);
+    for (const k of varying) values[k] = (read[k] as Column).values[row * (rowStep[k] as number) + column * (columnStep[k] as number)];
+    return (sound ? undefined : fault(values, ranged)) ?? answer(record, values);
   };
-  return Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (_, column) => cellAt(row, column)));
+  const cells = new Array<readonly Cell[]>(rows);
+  for (let row = 0; row < rows; row++) {
+    const line = [cellAt(row, 0)];
+    for (let column = 1; column < columns; column++) line.push(cellAt(row, column));
+    cells[row] = line;
+  }
+  return cells;
 }
 
 function readSingle(parameter: Parameter, argument: Argument): unknown {

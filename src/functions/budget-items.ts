@@ -2,7 +2,9 @@ import { type DefaultName, defaultOf } from '../core/bibliography.ts';
 import { type Bounds, choice, maybe, number, optional, type Parameter, yesNo } from '../core/parameters.ts';
 import type { Unit } from '../core/units.ts';
 import type { BudgetInputs } from '../domain/budget-inputs.ts';
+import { beds } from '../domain/hygiene-factors.ts';
 import { type Material, materials } from '../domain/materials.ts';
+import { countries } from '../domain/reference.ts';
 
 export const groups = [
   'Herd and beds',
@@ -87,19 +89,6 @@ const udder = inGroup('Udder health');
 const rules = inGroup('Permission');
 
 export const fibreKinds = ['fresh fibre', 'dried fibre', 'digested fibre', 'composted fibre'] as const;
-export const countries = [
-  'England',
-  'Wales',
-  'Scotland',
-  'Northern Ireland',
-  'Ireland',
-  'Germany',
-  'France',
-  'Netherlands',
-  'Denmark',
-  'United States',
-  'other',
-] as const;
 
 /** Every item. Names are permanent: users' sheets hold them. */
 export const budgetItems: readonly BudgetItem[] = [
@@ -128,7 +117,7 @@ export const budgetItems: readonly BudgetItem[] = [
   herd.number('Fibre lost', 'fibre_loss', 'fraction', range(0, 0.5), 'share of the fibre lost in store, loading and dosing', {
     default: 'fibre_lost',
   }),
-  herd.choice('Bed', 'bed', ['deep', 'mattress'], 'deep bed or mattress under the bedding', { default: 'bed' }),
+  herd.choice('Bed', 'bed', beds, 'deep bed or mattress under the bedding', { default: 'bed' }),
   herd.choice('Fibre kind', 'fibre_kind', fibreKinds, 'what the fibre is when it is spread', {
     empty: 'dried fibre; fresh fibre without a dryer',
   }),
