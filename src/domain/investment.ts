@@ -38,7 +38,12 @@ export function discountedPayback(capital: number, saving_year: number, rate: nu
 /**
  * Years until the savings have returned the outlay, without interest; straight line within the year.
  *
- * Partial budget practice. There is none beyond the life, or beyond 100 years where no life is given.
+ * The discounted payback at a rate of 0, with the same limits.
+ *
+ * @param capital outlay at the start, money
+ * @param saving_year saving in the first year, money
+ * @param growth growth of the saving, fraction a year
+ * @param life_years years that the kit lasts
  */
 export const payback = (capital: number, saving_year: number, growth: number, life_years: number | undefined) =>
   discountedPayback(capital, saving_year, 0, growth, life_years);
@@ -68,6 +73,12 @@ export function netPresentValue(capital: number, saving_year: number, life_years
  *
  * Outlay first and end value last leave one change of sign at most, so there is never more than one; there is none where
  * nothing is laid out or nothing comes back.
+ *
+ * @param capital outlay at the start, money
+ * @param saving_year saving in the first year, money
+ * @param life_years years that the kit lasts
+ * @param growth growth of the saving, fraction a year
+ * @param residual what the kit still fetches at the end of its life, money
  */
 export function internalRate(capital: number, saving_year: number, life_years: number, growth: number, residual: number) {
   const savings = Array.from({ length: life_years }, (_, year) => saving_year * (1 + growth) ** year);
