@@ -37,7 +37,7 @@ const functions = {
 const pages = {
   ...shared('pages'),
   target: ['web', 'es2022'],
-  entry: { sheet: path('src/surfaces/sheet/index.ts') },
+  entry: { sheet: path('src/surfaces/sheet/index.ts'), taskpane: path('src/surfaces/excel/taskpane.ts') },
   externals: { '@odoo/o-spreadsheet': 'o_spreadsheet', '@odoo/owl': 'owl' },
   output: { path: path('dist') },
 };
@@ -46,7 +46,14 @@ const pages = {
 const tools = {
   ...shared('tools'),
   target: 'node20',
-  entry: { generate: path('src/generate/index.ts'), serve: path('src/generate/serve.ts') },
+  entry: {
+    generate: path('src/generate/index.ts'),
+    serve: path('src/generate/serve.ts'),
+    excel: path('src/generate/excel.ts'),
+    package: path('src/generate/package.ts'),
+  },
+  // Runs scripts of its own that it finds beside itself.
+  externals: { 'office-addin-dev-certs': 'commonjs office-addin-dev-certs' },
   output: { path: path('.build'), filename: '[name].cjs' },
   optimization: { minimize: false },
 };

@@ -1,6 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { functionsFile } from '../core/metadata.ts';
 import { registry } from '../functions/index.ts';
+import { writeExcelFiles } from './excel-files.ts';
+import { DEVELOPMENT_URL } from './manifests.ts';
 import { writeSheetPages } from './sheet-pages.ts';
 
 /** The second half of `npm run build`: everything in dist that is not a bundle, made from the records. Runs in the project's folder. */
@@ -8,6 +10,7 @@ async function generate(): Promise<void> {
   const functions = JSON.stringify(functionsFile(registry), null, 1);
   await writeFile('dist/functions.json', functions);
   await writeSheetPages(functions);
+  await writeExcelFiles(DEVELOPMENT_URL);
 }
 
 await generate();

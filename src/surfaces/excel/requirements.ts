@@ -6,7 +6,7 @@ export const requirementSets = {
   /** `CustomFunctions.ErrorCode`, without which no error could carry our sentence. The manifest asks for it. */
   CustomFunctionsRuntime: '1.3',
   /** Asked for by the pane when it opens, not by the manifest, so that the functions work where the pane cannot. */
-  ExcelApi: '1.9',
+  ExcelApi: '1.12',
 } as const;
 
 /** Comes before every function's name in a formula. */

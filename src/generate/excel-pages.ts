@@ -1,0 +1,66 @@
+import { createHash } from 'node:crypto';
+
+/** The vendor requires that its own scripts come from its own network; nothing else is fetched from anywhere. */
+const VENDOR = 'https://appsforoffice.microsoft.com';
+
+/** A script that could not be fetched leaves nothing behind, so that `typeof Office` tells. */
+const GIVE_UP = 'this.remove()';
+const giveUpHash = createHash('sha256').update(GIVE_UP).digest('base64');
+
+/**
+ * Only our own scripts and the vendor's run. What the vendor's script may do beyond that is left open, because it reaches
+ * Excel in another way on each platform and nothing here could show that a stricter policy works on all of them.
+ */
+const policy = [
+  `script-src 'self' ${VENDOR} 'unsafe-hashes' 'sha256-${giveUpHash}'`,
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+const page = (title: string, head: string, body: string): string => `<!doctype html>
+<html lang="en-GB">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title}</title>
+${head}</head>
+<body>
+${body}
+</body>
+</html>
+`;
+
+const text = '<style>body { margin: 1rem; font: 1rem/1.5 system-ui, sans-serif; color: #1f2a24; background: #fff }</style>\n';
+
+/** Where the functions run in Excel on Mac and on the web; Excel on Windows loads functions.js alone. */
+export const functionsPage = (): string =>
+  page(
+    'Bedding Ledger functions',
+    `<script src="${VENDOR}/lib/1.1/hosted/custom-functions-runtime.js"></script>\n`,
+    '<script src="functions.js"></script>',
+  );
+
+/** The pane in Excel. Its words stand before the vendor's script, so that they show while that is fetched. */
+export const taskpanePage = (): string =>
+  page(
+    'Bedding Ledger',
+    `<meta http-equiv="Content-Security-Policy" content="${policy}">\n${text}`,
+    `<main id="pane"><p>Waiting for Excel…</p><noscript><p>This pane needs JavaScript.</p></noscript></main>
+<script src="${VENDOR}/lib/1/hosted/office.js" onerror="${GIVE_UP}"></script>
+<script src="taskpane.js"></script>`,
+  );
+
+/** What the manifests point to for support, privacy and terms. */
+export const aboutPage = (version: string, licence: string): string =>
+  page(
+    'About Bedding Ledger',
+    text,
+    `<h1>Bedding Ledger ${version}</h1>
+<p>Spreadsheet functions, a budget workbook and a pane that show with figures whether cubicle bedding made from a herd’s own slurry will work and pay.</p>
+<p>It plans; it does not diagnose, and it does not replace the vet, the engineer, the accountant or the authority. The help for each function is in <a href="docs/index.html">the reference</a>.</p>
+<h2 id="privacy">Privacy</h2>
+<p>Everything is worked out on your own machine. The functions, the workbook and the pane send nothing anywhere and keep no record of use. In Excel, Microsoft’s own office.js is fetched from Microsoft, which its privacy statement covers.</p>
+<h2 id="terms">Terms</h2>
+<pre style="white-space: pre-wrap">${licence.replace(/&/g, '&amp;').replace(/</g, '&lt;')}</pre>`,
+  );
