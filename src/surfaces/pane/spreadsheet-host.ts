@@ -28,6 +28,8 @@ export interface SpreadsheetHost {
   write(place: Place, contents: readonly (readonly CellContent[])[]): Promise<void>;
   /** Shows the sheet and selects the cell or block on it. */
   select(place: Place): Promise<void>;
+  /** Puts the budget's sheets into a workbook that lacks them, the inputs blank or those of an invented herd. Asks before it takes anything away. */
+  startBudget(inputs: 'blank' | 'example'): Promise<void>;
 }
 
 export type CellContent = string | number | boolean | null;

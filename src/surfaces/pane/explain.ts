@@ -1,0 +1,174 @@
+import { html, nothing, type TemplateResult } from 'lit-html';
+import type { WorkingStep } from '../../core/define.ts';
+import { cite } from '../../core/working.ts';
+import { NoAnswer, Refusal } from '../../domain/refusal.ts';
+import { referenceTo } from './addresses.ts';
+import { type CallExplained, type Explained, explainCell } from './cell-explanation.ts';
+import type { Pane, Part } from './context.ts';
+import { partsOf, setEquation, writeEquation } from './equation.ts';
+import { sayValue } from './numbers.ts';
+import { scoreCaution, scoreNote, spanKeyOf } from './score.ts';
+import type { Place } from './spreadsheet-host.ts';
+
+const isArgument = ({ equation }: WorkingStep): boolean => ['given', 'default', 'missing'].includes(equation);
+
+/** Why the selected cell shows what it shows: each step with its value, equation and source. */
+export function explanation(pane: Pane): Part {
+  const { host } = pane;
+  let explained: Explained | undefined;
+  /** Of a budget: the figures followed, from the cell's own to the one on show. */
+  let trail: readonly string[] = [];
+  let copied = '';
+
+  async function refresh(): Promise<void> {
+    const { sheet, active } = await host.selection();
+    const moved = explained?.place.sheet !== sheet || explained.place.address !== active;
+    explained = await explainCell(host, { sheet, address: active });
+    if (moved) [trail, copied] = [[], ''];
+    pane.redraw();
+  }
+
+  const say = (value: WorkingStep['value'], unit: string): string =>
+    value instanceof NoAnswer || value instanceof Refusal ? value.message : sayValue(value, unit, host.locale());
+
+  const show = (place: Place): TemplateResult =>
+    html`<button type="button" class="link" @click=${() => pane.act(() => host.select(place))}>${referenceTo(place)}</button>`;
+
+  const figures =
+    (steps: readonly WorkingStep[]) =>
+    (name: string): string | undefined => {
+      const value = steps.find(({ step }) => step === name)?.value;
+      return typeof value === 'number' ? sayValue(value, '', host.locale()) : undefined;
+    };
+
+  /** Words stay words; an equation is set, and set again in figures. */
+  function equationOf({ record, steps }: CallExplained, { step, equation }: WorkingStep): TemplateResult | typeof nothing {
+    if (equation === '') return nothing;
+    const line = record.working[step];
+    if (line && 'told' in line) return html`<p>${equation}</p>`;
+    const inFigures = writeEquation(equation, figures(steps));
+    return html`<p>${setEquation(equation)}</p>${inFigures === writeEquation(equation) ? nothing : html`<p class="in-figures">= ${inFigures}</p>`}`;
+  }
+
+  function step(of: CallExplained, one: WorkingStep): TemplateResult {
+    return html`<li>
+      <p><strong>${one.step}: ${say(one.value, one.unit)}</strong></p>
+      ${one.says ? html`<p>${one.says}</p>` : nothing}
+      ${equationOf(of, one)}
+      ${one.source ? html`<p class="hint">${one.source}</p>` : nothing}
+    </li>`;
+  }
+
+  function argument({ cells }: CallExplained, { step: name, value, unit, equation, source }: WorkingStep): TemplateResult {
+    const from = cells.get(name);
+    const origin =
+      equation === 'given'
+        ? from
+          ? show(from)
+          : 'typed into the formula'
+        : equation === 'default'
+          ? html`left out, so the default: ${source || 'see its meaning'}`
+          : 'not given';
+    return html`<li><strong>${name}: ${equation === 'missing' ? 'missing' : say(value, unit)}</strong> <span class="hint">${origin}</span></li>`;
+  }
+
+  function follow(name: string): void {
+    trail = [...trail, name];
+    pane.redraw();
+  }
+
+  /** One figure of the budget, with the figures it is made of: each leads on to its own. */
+  function figure(of: CallExplained, key: string): TemplateResult {
+    const one = of.steps.find(({ step: name }) => name === key);
+    if (!one) return html`<p>${key} is no figure of the budget.</p>`;
+    const span = of.steps.find(({ step: name }) => name === spanKeyOf(key));
+    const parts = partsOf(one.equation).flatMap((name) => of.steps.filter((candidate) => candidate.step === name));
+    return html`
+      <h4>${key}: ${isArgument(one) && one.equation === 'missing' ? 'missing' : say(one.value, one.unit)}${span ? `, span ${say(span.value, span.unit)}` : ''}</h4>
+      <p>${one.says}</p>
+      ${key.startsWith('Hygiene') ? scoreCaution() : nothing}
+      ${isArgument(one) ? html`<ul class="cards">${argument(of, one)}</ul>` : equationOf(of, one)}
+      ${parts.length > 0 ? html`<h5>Made of</h5><ul class="list">${parts.map((part) => html`<li><button type="button" @click=${() => follow(part.step)}><strong>${part.step}</strong> <span>${say(part.value, part.unit)}</span></button></li>`)}</ul>` : nothing}`;
+  }
+
+  function budget(of: CallExplained): TemplateResult {
+    const key = trail.at(-1) ?? of.key;
+    const back = () => {
+      trail = trail.slice(0, -1);
+      pane.redraw();
+    };
+    if (key === undefined) {
+      const results = of.steps.filter((one) => !isArgument(one));
+      return html`<p>The whole budget. Follow any figure down to what it is made of:</p>
+        <ul class="list">${results.map((one) => html`<li><button type="button" @click=${() => follow(one.step)}><strong>${one.step}</strong> <span>${say(one.value, one.unit)}</span></button></li>`)}</ul>`;
+    }
+    return html`${trail.length > 0 ? html`<div class="buttons"><button type="button" id="back" class="quiet" @click=${back}>Back to ${trail.at(-2) ?? of.key ?? 'the whole budget'}</button></div>` : nothing}${figure(of, key)}`;
+  }
+
+  function oneCall(of: CallExplained): TemplateResult {
+    const { record, steps, key } = of;
+    const inRow = steps.filter(
+      ({ step: name }) =>
+        key === undefined || !record.columns || record.working[name] !== undefined || name === key || name.startsWith(`${key}: `),
+    );
+    const scored = record.name.startsWith('HYGIENE.');
+    return html`<section>
+      <h3>${record.name}${key === undefined ? '' : html`, row ${key}`}</h3>
+      <p>${record.summary}</p>
+      ${
+        record.name === 'BUDGET.HERD'
+          ? budget(of)
+          : html`
+            ${steps.some(isArgument) ? html`<h4>Arguments</h4><ul class="cards">${steps.filter(isArgument).map((one) => argument(of, one))}</ul>` : nothing}
+            <h4>Steps, the answer last</h4><ol class="cards">${inRow.filter((one) => !isArgument(one)).map((one) => step(of, one))}</ol>`
+      }
+      ${scored ? scoreCaution() : nothing}
+      <h4>Sources</h4>
+      <ul class="cards">${record.sources.map((id) => html`<li class="hint">${cite(id)}</li>`)}</ul>
+    </section>`;
+  }
+
+  const asText = ({ place, formula, calls, words }: Explained): string => {
+    const lines = calls.flatMap(({ record, steps, key }) => [
+      `${record.name}: ${record.summary}`,
+      ...(key === undefined ? [] : [`Row: ${key}`]),
+      ...steps.flatMap((one) => [
+        `${one.step}: ${say(one.value, one.unit)}${one.says ? ` (${one.says})` : ''}`,
+        ...(isArgument(one) || one.equation === '' ? [] : [`  = ${writeEquation(one.equation)}`]),
+        ...(one.source ? [`  ${one.source}`] : []),
+      ]),
+      ...record.sources.map((id) => `Source: ${cite(id)}`),
+      ...(/^(HYGIENE|BUDGET)\./.test(record.name) ? [scoreNote] : []),
+    ]);
+    return [referenceTo(place), formula ?? '', words ?? '', ...lines].filter((line) => line !== '').join('\n');
+  };
+
+  async function copy(of: Explained): Promise<void> {
+    const text = asText(of);
+    try {
+      await navigator.clipboard.writeText(text);
+      pane.say('Copied as text.');
+    } catch {
+      // Some hosts keep the clipboard from a page: then the text is laid out, selected, for the user's own copy.
+      copied = text;
+      pane.redraw();
+      document.querySelector<HTMLTextAreaElement>('#explanation-text')?.select();
+      pane.say('This host does not let the pane copy: press Ctrl+C.');
+    }
+  }
+
+  function view(): TemplateResult {
+    if (!explained) return html`<p>Select a cell to see where its figure comes from.</p>`;
+    const { place, formula, calls, words, reads } = explained;
+    const shown = explained;
+    return html`
+      <p class="lead">${referenceTo(place)}${formula ? html`<br><code>${formula}</code>` : nothing}</p>
+      ${words ? html`<p>${words}</p>` : nothing}
+      ${reads.length > 0 ? html`<p>It reads ${reads.map((one, k) => html`${k > 0 ? ', ' : ''}${show(one)}`)}.</p>` : nothing}
+      ${calls.map(oneCall)}
+      <div class="buttons"><button type="button" id="copy" @click=${() => pane.act(() => copy(shown))}>Copy as text</button></div>
+      ${copied ? html`<label for="explanation-text">The explanation as text</label><textarea id="explanation-text" readonly rows="8" .value=${copied}></textarea>` : nothing}`;
+  }
+
+  return { title: 'Explain', view, refresh };
+}

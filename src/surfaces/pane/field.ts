@@ -1,0 +1,54 @@
+import { html, nothing, type TemplateResult } from 'lit-html';
+
+export interface Field {
+  readonly id: string;
+  readonly label: string;
+  readonly text: string;
+  readonly enter: (text: string) => void;
+  /** Shown behind the box; left out where there is none to tell or where `units` says it. */
+  readonly unit?: string;
+  /** What it is, or what to look at. */
+  readonly hint?: string;
+  readonly kind?: 'number' | 'date' | 'text';
+  readonly choices?: readonly string[];
+  /** What an empty choice says. */
+  readonly empty?: string;
+  readonly required?: boolean;
+  readonly problem?: string;
+  /** Further words under the box, e.g. where a default comes from. */
+  readonly note?: string | TemplateResult;
+  /** Draws the eye to the note. */
+  readonly watch?: boolean;
+  /** Stands beside the box: a choice of unit, a button. */
+  readonly beside?: TemplateResult;
+  /** Stands under the box. */
+  readonly below?: TemplateResult;
+}
+
+const entered = (enter: Field['enter']) => (event: Event) => enter((event.target as HTMLInputElement | HTMLSelectElement).value);
+
+function box({ id, text, enter, kind = 'number', choices, empty = '', required, problem }: Field, describedBy: string): TemplateResult {
+  if (choices) {
+    return html`<select id=${id} .value=${text} aria-describedby=${describedBy} aria-invalid=${problem ? 'true' : nothing} @change=${entered(enter)}>
+      <option value="" ?selected=${text === ''}>${empty}</option>
+      ${choices.map((choice) => html`<option value=${choice} ?selected=${choice === text}>${choice}</option>`)}
+    </select>`;
+  }
+  return html`<input id=${id} type=${kind === 'date' ? 'date' : 'text'} inputmode=${kind === 'number' ? 'decimal' : nothing} autocomplete="off" spellcheck="false"
+    .value=${text} aria-describedby=${describedBy} aria-required=${required ? 'true' : nothing} aria-invalid=${problem ? 'true' : nothing} @change=${entered(enter)}>`;
+}
+
+/** A label, its box, and all that is said about it, tied together for a screen reader. */
+export function field(of: Field): TemplateResult {
+  const { id, label, unit, hint, problem, note, watch, beside, below } = of;
+  return html`<div class="field">
+    <label for=${id}>${label}</label>
+    <div class="entry">${box(of, `${id}-said`)}${unit ? html`<span class="unit">${unit}</span>` : nothing}${beside ?? nothing}</div>
+    ${below ?? nothing}
+    <div id="${id}-said" class="said">
+      ${problem ? html`<p class="problem">${problem}</p>` : nothing}
+      ${note ? html`<p class=${watch ? 'watch' : 'note'}>${note}</p>` : nothing}
+      ${hint ? html`<p class="hint">${hint}</p>` : nothing}
+    </div>
+  </div>`;
+}

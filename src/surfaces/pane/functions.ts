@@ -1,0 +1,138 @@
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { call } from '../../core/call.ts';
+import type { FunctionRecord } from '../../core/define.ts';
+import type { Parameter } from '../../core/parameters.ts';
+import type { Matrix } from '../../core/result.ts';
+import { describe, nameWithUnit } from '../../core/words.ts';
+import { addressFrom, blockOf, cellAt, referenceTo } from './addresses.ts';
+import type { Pane, Part, Why } from './context.ts';
+import { field } from './field.ts';
+import { argumentsFrom, formulaFor, type Given, givenBy, problemOf } from './function-form.ts';
+import { resultOf } from './function-result.ts';
+import { findFunctions } from './function-search.ts';
+import { isBlankCell } from './inputs-sheet.ts';
+import type { Selection } from './spreadsheet-host.ts';
+
+/** Every function: found by farm word, filled in as a form, tried before it goes into a cell. */
+export function catalogue(pane: Pane): Part {
+  const { host } = pane;
+  let query = '';
+  let chosen: FunctionRecord | undefined;
+  let texts = new Map<string, string>();
+  let target: Selection | undefined;
+  let answer: Matrix | undefined;
+
+  const given = (record: FunctionRecord): readonly Given[] => givenBy(record, texts, target?.sheet ?? '', host.locale());
+
+  async function work(): Promise<void> {
+    answer = chosen && call(chosen, await argumentsFrom(host, given(chosen)));
+    pane.redraw();
+  }
+
+  async function refresh(why: Why): Promise<void> {
+    target = await host.selection();
+    await (why === 'selection' ? pane.redraw() : work());
+  }
+
+  function choose(record: FunctionRecord | undefined): void {
+    [chosen, texts, answer] = [record, new Map(), undefined];
+    void pane.act(async () => {
+      await work();
+      document.getElementById(record ? 'function-name' : 'search')?.focus();
+    });
+  }
+
+  const enter = (name: string) => (text: string) => {
+    texts.set(name, text);
+    void pane.act(work);
+  };
+
+  async function useSelection({ name }: Parameter): Promise<void> {
+    const selected = await host.selection();
+    texts.set(name, referenceTo(selected, selected.sheet));
+    target = selected;
+    await work();
+  }
+
+  /** The filled cells, by address, that a result of that size would cover, the target's own apart. */
+  async function inTheWay({ sheet, active }: Selection, rows: number, columns: number): Promise<readonly string[]> {
+    const cells = await host.read({ sheet, address: addressFrom(active, rows, columns) });
+    if (cells.length < rows || (cells[0]?.length ?? 0) < columns) {
+      throw new Error(
+        `The result is ${rows} rows by ${columns} columns and does not fit below ${active}: choose a cell further up or left, or add rows to the sheet.`,
+      );
+    }
+    const { top, left } = blockOf(active) as NonNullable<ReturnType<typeof blockOf>>;
+    return cells.flatMap((row, r) => row.flatMap((cell, c) => (isBlankCell(cell) ? [] : [cellAt(top + r, left + c)])));
+  }
+
+  async function insert(record: FunctionRecord): Promise<void> {
+    const selected = await host.selection();
+    const [rows, columns] = [answer?.length ?? 1, answer?.[0]?.length ?? 1];
+    const filled = await inTheWay(selected, rows, columns);
+    const named = filled.length > 6 ? `${filled.slice(0, 6).join(', ')} and ${filled.length - 6} more` : filled.join(', ');
+    const question = `${named} ${filled.length === 1 ? 'is' : 'are'} filled in on ${selected.sheet}. Empty ${filled.length === 1 ? 'it' : 'them'} and put the function there?`;
+    if (filled.length > 0 && !(await pane.ask(question, 'Empty and insert', 'Leave as it is'))) return;
+    for (const address of filled) await host.write({ sheet: selected.sheet, address }, [[null]]);
+    const place = { sheet: selected.sheet, address: selected.active };
+    await host.write(place, [[formulaFor(record, given(record), selected.sheet)]]);
+    await host.select(place);
+    pane.say(
+      `${record.name} stands in ${selected.sheet} ${selected.active}${rows * columns > 1 ? ` and fills ${rows} rows by ${columns} columns` : ''}.`,
+    );
+  }
+
+  function argument(parameter: Parameter, one: Given | undefined): TemplateResult {
+    const problem = problemOf(parameter, one);
+    return field({
+      id: `argument-${parameter.name.replaceAll('_', '-')}`,
+      label: nameWithUnit(parameter),
+      text: texts.get(parameter.name) ?? '',
+      kind: 'text',
+      required: parameter.fallback === undefined,
+      hint: `${describe(parameter)}.${parameter.repeating ? ' Several with semicolons between.' : ''}`,
+      enter: enter(parameter.name),
+      ...(problem !== undefined && { problem }),
+      beside: html`<button type="button" class="quiet" @click=${() => pane.act(() => useSelection(parameter))}>
+        Use selected cells<span class="unseen"> for ${parameter.name}</span>
+      </button>`,
+      ...(parameter.choices && {
+        below: html`<p class="hint choices">${parameter.choices.map((word) => html`<button type="button" class="choice" @click=${() => enter(parameter.name)(word)}>${word}</button> `)}</p>`,
+      }),
+    });
+  }
+
+  function form(record: FunctionRecord): TemplateResult {
+    const all = given(record);
+    const reference = target ? referenceTo({ sheet: target.sheet, address: target.active }) : '';
+    return html`
+      <div class="buttons"><button type="button" id="all-functions" class="quiet" @click=${() => choose(undefined)}>All functions</button></div>
+      <h3 id="function-name" tabindex="-1">${record.name}</h3>
+      <p>${record.summary}</p>
+      ${record.parameters.map((parameter, k) => argument(parameter, all[k]))}
+      <div aria-live="polite">${answer ? resultOf(record, all, answer, host.locale()) : nothing}</div>
+      <p class="hint"><code id="formula">${formulaFor(record, all, target?.sheet ?? '')}</code></p>
+      <div class="buttons"><button type="button" id="insert" @click=${() => pane.act(() => insert(record))}>Insert at ${reference}</button></div>`;
+  }
+
+  const search = (event: Event): void => {
+    query = (event.target as HTMLInputElement).value;
+    pane.redraw();
+  };
+
+  function list(): TemplateResult {
+    const found = findFunctions(query);
+    return html`
+      <div class="field">
+        <label for="search">What do you want to know?</label>
+        <input id="search" type="search" autocomplete="off" .value=${query} @input=${search} aria-describedby="search-said">
+        <p id="search-said" class="hint">In your own words: how long between beddings, loan, chimney.</p>
+      </div>
+      <p role="status" class="hint">${found.length === 0 ? 'Nothing found: try another word.' : `${found.length} ${found.length === 1 ? 'function' : 'functions'}`}</p>
+      <ul class="list">
+        ${found.map((record) => html`<li><button type="button" @click=${() => choose(record)}><strong>${record.name}</strong> <span>${record.summary}</span></button></li>`)}
+      </ul>`;
+  }
+
+  return { title: 'Functions', view: () => (chosen ? form(chosen) : list()), refresh };
+}

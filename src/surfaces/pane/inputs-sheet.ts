@@ -1,0 +1,59 @@
+import { type BudgetItem, budgetItems } from '../../functions/budget-items.ts';
+import { itemNamed } from '../../functions/budget-reading.ts';
+import { blockOf, cellAt } from './addresses.ts';
+import type { CellContent, HostCell, Place, SpreadsheetHost } from './spreadsheet-host.ts';
+
+export const inputsSheetName = 'Inputs';
+
+/** Where an item stands in the workbook, and what its cell holds. */
+export interface Entry extends Place {
+  readonly cell: HostCell;
+}
+
+export type Inputs = ReadonlyMap<BudgetItem, Entry>;
+
+const blank: HostCell = { value: null };
+
+type Rows = readonly (readonly HostCell[])[];
+
+/** The column with the items' names: that with most of them, wherever it has been moved. */
+function nameColumn(rows: Rows): number {
+  const counts = (rows[0] ?? []).map((_, column) => rows.filter((row) => itemNamed(row[column]?.value)).length);
+  return counts.indexOf(Math.max(...counts));
+}
+
+/** The items of the Inputs sheet, found by their names, each with the cell to its right; undefined where the workbook has none. */
+export async function readInputsSheet(host: SpreadsheetHost): Promise<Inputs | undefined> {
+  const sheet = (await host.sheetNames()).find((name) => name.toLowerCase() === inputsSheetName.toLowerCase());
+  const used = sheet && blockOf((await host.usedRange(sheet)) ?? '');
+  if (!used) return undefined;
+  const rows = await host.read({ sheet, address: `A1:${cellAt(used.bottom, used.right)}` });
+  const column = nameColumn(rows);
+  const inputs = new Map<BudgetItem, Entry>();
+  rows.forEach((row, r) => {
+    const item = itemNamed(row[column]?.value);
+    if (item && !inputs.has(item)) inputs.set(item, { sheet, address: cellAt(r, column + 1), cell: row[column + 1] ?? blank });
+  });
+  return inputs.size > 0 ? inputs : undefined;
+}
+
+export const isBlankCell = ({ value, formula, error }: HostCell): boolean =>
+  formula === undefined && error === undefined && (value === null || value === '');
+
+/** What a cell holds, as an argument of a function: an error becomes one that names itself. */
+export const asArgument = ({ value, error }: HostCell): unknown => (error === undefined ? value : { code: String(value), message: error });
+
+export const itemByKey = (key: string): BudgetItem => budgetItems.find((item) => item.key === key) as BudgetItem;
+
+/** Writes items into the sheet, each into its own cell. */
+export async function writeInputs(
+  host: SpreadsheetHost,
+  inputs: Inputs,
+  values: readonly (readonly [BudgetItem, CellContent])[],
+): Promise<void> {
+  for (const [item, value] of values) {
+    const entry = inputs.get(item);
+    if (!entry) throw new Error(`The ${inputsSheetName} sheet has no row named ${item.name}: write that name below the others.`);
+    await host.write(entry, [[value]]);
+  }
+}

@@ -1,0 +1,55 @@
+import { call } from '../../core/call.ts';
+import { type Cell, CellError } from '../../core/result.ts';
+import type { BudgetItem } from '../../functions/budget-items.ts';
+import { budgetOf, defaultsUsed, readInputs, stillMissing } from '../../functions/budget-reading.ts';
+import { asArgument, type Inputs, isBlankCell } from './inputs-sheet.ts';
+import { recordOf } from './records.ts';
+
+export interface Result {
+  readonly key: string;
+  readonly value: Cell;
+  readonly unit: string;
+  readonly meaning: string;
+}
+
+/** What the inputs come to: the very answer that BUDGET.HERD gives in a cell. */
+export interface Plan {
+  /** Why there is no plan at all, in a sentence; the rest is then empty. */
+  readonly refused?: string;
+  readonly results: ReadonlyMap<string, Result>;
+  readonly warnings: readonly Result[];
+  readonly missing: readonly BudgetItem[];
+  readonly defaulted: readonly BudgetItem[];
+}
+
+export const warningMark = 'Warning: ';
+
+/** The two columns that BUDGET.HERD takes. */
+export const herdArguments = (inputs: Inputs): readonly [items: unknown[][], values: unknown[][]] => [
+  [...inputs.keys()].map(({ name }) => [name]),
+  [...inputs.values()].map(({ cell }) => [asArgument(cell)]),
+];
+
+export function planOf(inputs: Inputs): Plan {
+  const answer = call(recordOf('BUDGET.HERD'), herdArguments(inputs));
+  const whole = answer[0]?.[0];
+  if (whole instanceof CellError) return { refused: whole.message, results: new Map(), warnings: [], missing: [], defaulted: [] };
+  const rows = answer
+    .slice(1)
+    .map(
+      ([key, value, unit, meaning]): Result => ({ key: String(key), value: value as Cell, unit: String(unit), meaning: String(meaning) }),
+    );
+  const given = readInputs(
+    [...inputs].filter(([, { cell }]) => !isBlankCell(cell)).map(([{ name }, { cell }]) => [name, asArgument(cell)] as const),
+    () => 'Inputs',
+  );
+  const plan = budgetOf(given);
+  const named = (names: readonly string[]) =>
+    [...inputs.keys()].filter(({ name }) => names.some((said) => said === name || said.startsWith(`${name} `)));
+  return {
+    results: new Map(rows.map((row) => [row.key, row])),
+    warnings: rows.filter(({ key }) => key.startsWith(warningMark)),
+    missing: named(stillMissing(given, plan)),
+    defaulted: named(defaultsUsed(given, plan)),
+  };
+}

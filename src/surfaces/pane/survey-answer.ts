@@ -1,0 +1,72 @@
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { CellError } from '../../core/result.ts';
+import type { Pane } from './context.ts';
+import { sayValue } from './numbers.ts';
+import type { Plan, Result } from './plan.ts';
+import { scoreCaution, spanKeyOf } from './score.ts';
+
+const shown = [
+  'Fibre needed',
+  'What limits',
+  'Cover of demand',
+  'Cover in the coldest month',
+  'Stated output against the air',
+  'Saving',
+  'Saving after capital',
+  'Payback',
+  'NPV',
+  'Break-even bedding price',
+  'Break-even mastitis cases',
+  'Hygiene score, fibre',
+] as const;
+
+const headline = ['Cover of demand', 'Saving', 'Payback'] as const;
+
+const answered = (result: Result | undefined): result is Result => result !== undefined && !(result.value instanceof CellError);
+
+export const sayResult = ({ value, unit }: Result, locale: string): string =>
+  value instanceof CellError ? value.message : sayValue(value, unit, locale);
+
+function line(plan: Plan, key: string, locale: string): TemplateResult {
+  const result = plan.results.get(key);
+  if (!result) return html``;
+  const span = plan.results.get(spanKeyOf(key) ?? '');
+  return html`<div class=${answered(result) ? '' : 'unanswered'}>
+    <dt>${key}</dt>
+    <dd>
+      ${sayResult(result, locale)}
+      ${span ? html`, span ${sayResult(span, locale)}` : nothing}
+      ${answered(result) ? html`<span class="meaning">${result.meaning}</span>` : nothing}
+      ${span && answered(result) ? scoreCaution() : nothing}
+    </dd>
+  </div>`;
+}
+
+function inShort({ results, missing, refused }: Plan, locale: string): string {
+  if (refused) return refused;
+  if (missing.length > 0) return `${missing.length} ${missing.length === 1 ? 'figure is' : 'figures are'} still needed`;
+  return headline
+    .map((key) => results.get(key))
+    .filter(answered)
+    .map((result) => `${result.key} ${sayResult(result, locale)}`)
+    .join(' · ');
+}
+
+/** The answer so far, at the foot of the survey. */
+export function runningAnswer(pane: Pane, plan: Plan, nextMissing: () => void): TemplateResult {
+  const locale = pane.host.locale();
+  const { warnings, missing } = plan;
+  return html`<section class="foot" aria-label="The answer so far">
+    <p class="in-short">${inShort(plan, locale)}</p>
+    <div class="buttons">
+      ${missing.length > 0 ? html`<button type="button" id="next-missing" @click=${nextMissing}>Next: ${missing[0]?.name}</button>` : nothing}
+      <button type="button" id="see-checks" class="quiet" @click=${() => pane.go('checks')}>
+        ${warnings.length === 1 ? '1 warning' : `${warnings.length} warnings`}
+      </button>
+    </div>
+    <details id="whole-answer">
+      <summary>The answer so far</summary>
+      <dl class="figures">${shown.map((key) => line(plan, key, locale))}</dl>
+    </details>
+  </section>`;
+}

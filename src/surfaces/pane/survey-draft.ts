@@ -1,0 +1,55 @@
+import type { BudgetItem } from '../../functions/budget-items.ts';
+import { editable, isoDayOf, parseNumber, serialOf } from './numbers.ts';
+import type { CellContent } from './spreadsheet-host.ts';
+import { tidy, waysOf } from './survey-units.ts';
+
+/** What stands in an item's box: as typed, in the way it was typed. */
+export interface Draft {
+  readonly text: string;
+  /** Which of the item's ways. */
+  readonly way: number;
+  readonly aids: readonly string[];
+  /** What it put into the sheet; undefined while it has not. */
+  readonly saved?: CellContent | undefined;
+  readonly problem?: string | undefined;
+}
+
+/** What the sheet holds, as its box would show it. */
+export function draftOf(item: BudgetItem, value: CellContent, locale: string): Draft {
+  const common = { way: 0, aids: [] };
+  if (value === null) return { ...common, text: '' };
+  if (item.parameter.choices)
+    return { ...common, text: item.parameter.choices.find((word) => word === item.parameter.read(value)) ?? String(value) };
+  if (typeof value !== 'number') return { ...common, text: String(value) };
+  if (item.parameter.unit === 'date') return { ...common, text: isoDayOf(value) };
+  return { ...common, text: editable(tidy(waysOf(item)[0]?.fromSheet?.(value) ?? value), locale) };
+}
+
+const notANumber = (said: string, locale: string): { readonly problem: string } => ({
+  problem: `"${said}" is not a number as written here; write it like ${new Intl.NumberFormat(locale).format(1234.5)}`,
+});
+
+/** The sheet's value for what was typed, the reason why there is none, or undefined while a reading it needs is still missing. */
+export function valueFrom(
+  item: BudgetItem,
+  { text, way, aids }: Draft,
+  locale: string,
+): number | string | { readonly problem: string } | undefined {
+  const { choices, unit } = item.parameter;
+  if (choices) return text;
+  if (unit === 'date') return serialOf(text);
+  const chosen = waysOf(item)[way];
+  const number = parseNumber(text, locale);
+  if (number === undefined || !chosen) return notANumber(text, locale);
+  if (unit === 'fraction' && text.trim().endsWith('%')) return number;
+  if (chosen.aids.some((_, k) => (aids[k] ?? '').trim() === '')) return undefined;
+  const readings = chosen.aids.map((_, k) => parseNumber(aids[k] ?? '', locale));
+  const bad = readings.findIndex((reading) => reading === undefined || reading <= 0);
+  if (bad >= 0) return { problem: `${chosen.aids[bad]?.label} (${chosen.aids[bad]?.unit}): "${aids[bad]}" is not a number above 0` };
+  try {
+    const value = tidy(chosen.toSheet(number, readings as number[]));
+    return Number.isFinite(value) ? value : { problem: `"${text}" ${chosen.unit} cannot be turned into ${unit}` };
+  } catch (fault) {
+    return { problem: (fault as Error).message };
+  }
+}

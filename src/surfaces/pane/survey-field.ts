@@ -1,0 +1,119 @@
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { cite } from '../../core/working.ts';
+import type { BudgetItem } from '../../functions/budget-items.ts';
+import { type Field, field } from './field.ts';
+import { isBlankCell } from './inputs-sheet.ts';
+import { editable, readable, sayValue } from './numbers.ts';
+import type { HostCell } from './spreadsheet-host.ts';
+import type { Draft } from './survey-draft.ts';
+import { tidy, waysOf } from './survey-units.ts';
+
+export interface SurveyField {
+  readonly item: BudgetItem;
+  readonly id: string;
+  readonly cell: HostCell;
+  readonly draft: Draft;
+  /** The plan cannot do without it, and it is not there. */
+  readonly missing: boolean;
+  readonly locale: string;
+  readonly enter: (draft: Draft) => void;
+  /** Changes what the box shows and nothing else. */
+  readonly show: (draft: Draft) => void;
+}
+
+const span = ([low, high]: readonly [number, number], unit: string, locale: string): string =>
+  unit === 'fraction'
+    ? `${readable(low * 100, locale)} to ${readable(high * 100, locale)} %`
+    : `${readable(low, locale)} to ${readable(high, locale)} ${unit}`;
+
+function defaultTaken({ parameter: { fallback, unit } }: BudgetItem, locale: string): string {
+  if (!fallback) return '';
+  if (fallback.value === undefined) return `Not given: ${fallback.shown}.`;
+  return `Not given: ${sayValue(fallback.value, unit, locale)} is taken. ${cite(fallback.source, fallback.status)}`;
+}
+
+interface Note {
+  readonly note: string;
+  readonly watch?: boolean;
+}
+
+/** The one thing most worth saying about the item as it stands. */
+function noteFor({ item, cell, draft, missing, locale }: SurveyField): Note | undefined {
+  const { usual, needed, parameter } = item;
+  const waiting = waysOf(item)[draft.way]?.aids.some((_, k) => !draft.aids[k]?.trim()) && draft.text !== '';
+  if (waiting) return { note: 'Fill in the readings below it too, then it goes into the sheet.', watch: true };
+  if (cell.error !== undefined) return { note: `The sheet’s cell holds an error: ${cell.error}`, watch: true };
+  if (isBlankCell(cell)) {
+    if (missing) return { note: needed === 'one of two with a dryer' ? 'Needed: this or the other of the two.' : 'Needed.', watch: true };
+    return {
+      note:
+        needed === 'with a dryer'
+          ? 'Not needed without a dryer.'
+          : needed === 'one of two with a dryer'
+            ? 'Not needed: the other one is given, or there is no dryer.'
+            : defaultTaken(item, locale),
+    };
+  }
+  if (cell.formula !== undefined) return { note: `Worked out in the sheet: ${cell.formula}` };
+  const { value } = cell;
+  if (usual && typeof value === 'number' && (value < usual[0] || value > usual[1])) {
+    return {
+      note: `${sayValue(value, parameter.unit, locale)} is outside the usual ${span(usual, parameter.unit, locale)}: look again.`,
+      watch: true,
+    };
+  }
+  return draft.way > 0 && typeof value === 'number' ? { note: `In the sheet: ${sayValue(value, parameter.unit, locale)}.` } : undefined;
+}
+
+/** The same amount in another way, where it can be told without a further reading; else an empty box for it. */
+function inWay({ item, cell: { value }, locale }: SurveyField, way: number): Draft {
+  const from = waysOf(item)[way]?.fromSheet;
+  const saved = value ?? undefined;
+  return { way, aids: [], saved, text: from && typeof value === 'number' ? editable(tidy(from(value)), locale) : '' };
+}
+
+function unitChoice(of: SurveyField): Pick<Field, 'unit' | 'beside'> {
+  const { item, id, draft, show } = of;
+  const ways = waysOf(item);
+  if (item.parameter.choices || item.parameter.unit === 'date') return {};
+  if (ways.length === 1) return { unit: item.parameter.unit };
+  const change = (event: Event) => show(inWay(of, (event.target as HTMLSelectElement).selectedIndex));
+  return {
+    beside: html`<select id="${id}-unit" aria-label="Unit of ${item.name}" @change=${change}>
+      ${ways.map(({ unit }, k) => html`<option ?selected=${k === draft.way}>${unit}</option>`)}
+    </select>`,
+  };
+}
+
+function aidsFor({ item, id, draft, enter }: SurveyField): TemplateResult | typeof nothing {
+  const aids = waysOf(item)[draft.way]?.aids ?? [];
+  if (aids.length === 0) return nothing;
+  const typed = (k: number) => (text: string) => enter({ ...draft, aids: aids.map((_, at) => (at === k ? text : (draft.aids[at] ?? ''))) });
+  return html`<div class="aids">
+    ${aids.map(({ label, unit }, k) => field({ id: `${id}-aid-${k}`, label: `${label}`, unit, text: draft.aids[k] ?? '', enter: typed(k) }))}
+  </div>`;
+}
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+
+/** One item of the survey, with what to look at on the walk and what is usual. */
+export function surveyField(of: SurveyField): TemplateResult {
+  const { item, id, draft, locale, enter } = of;
+  const { unit, choices } = item.parameter;
+  const usual = item.usual ? ` Usual: ${span(item.usual, unit, locale)}.` : '';
+  const below = aidsFor(of);
+  return field({
+    id,
+    label: item.name,
+    text: draft.text,
+    enter: (text) => enter({ ...draft, text }),
+    kind: unit === 'date' ? 'date' : 'number',
+    hint: sentence(item.look) + usual,
+    required: item.needed === 'always',
+    ...unitChoice(of),
+    ...(choices && { choices, empty: 'not given' }),
+    ...(draft.problem !== undefined && { problem: draft.problem }),
+    ...noteFor(of),
+    ...(below !== nothing && { below }),
+  });
+}

@@ -1,0 +1,112 @@
+import { html, type TemplateResult } from 'lit-html';
+import { REFUSED } from '../../core/parameters.ts';
+import { refusal } from '../../core/words.ts';
+import { type BudgetItem, budgetItems, groups } from '../../functions/budget-items.ts';
+import type { Pane, Part, Why } from './context.ts';
+import { type Inputs, isBlankCell, readInputsSheet } from './inputs-sheet.ts';
+import type { InputsWriter } from './inputs-writer.ts';
+import { offerBudget } from './offer-budget.ts';
+import { type Plan, planOf } from './plan.ts';
+import type { CellContent, HostCell } from './spreadsheet-host.ts';
+import { runningAnswer } from './survey-answer.ts';
+import { type Draft, draftOf, valueFrom } from './survey-draft.ts';
+import { surveyField } from './survey-field.ts';
+
+const blank: HostCell = { value: null };
+
+const isNeeded = ({ needed }: BudgetItem): boolean => needed !== undefined && needed !== 'with a loan';
+
+export const fieldId = ({ key }: BudgetItem): string => `item-${key.replaceAll('_', '-')}`;
+
+/** The walk's notes as a form over the Inputs sheet: what the sheet holds is shown, what is entered goes there. */
+export function survey(pane: Pane, writer: InputsWriter): Part {
+  const drafts = new Map<BudgetItem, Draft>();
+  let inputs: Inputs | undefined;
+  let plan: Plan | undefined;
+
+  /** A draft stands for what the sheet holds; where the sheet has moved on, the sheet is right. */
+  function dropStaleDrafts(now: Inputs): void {
+    for (const [item, draft] of drafts) {
+      if (draft.saved !== undefined && draft.saved !== now.get(item)?.cell.value) drafts.delete(item);
+    }
+  }
+
+  async function refresh(why: Why = 'content'): Promise<void> {
+    if (why === 'selection') return;
+    inputs = await readInputsSheet(pane.host);
+    plan = inputs && planOf(inputs);
+    if (inputs) dropStaleDrafts(inputs);
+    pane.redraw();
+  }
+
+  function show(item: BudgetItem, draft: Draft): void {
+    drafts.set(item, draft);
+    pane.redraw();
+  }
+
+  async function save(item: BudgetItem, draft: Draft, value: CellContent): Promise<void> {
+    if (await writer.put([[item, value]])) drafts.set(item, { ...draft, saved: value ?? undefined });
+    else drafts.delete(item);
+    if (value === null) drafts.delete(item);
+    await refresh();
+  }
+
+  /** Takes what was typed, in whichever way, as far as the sheet; what cannot be used stays in its box with the reason. */
+  async function enter(item: BudgetItem, draft: Draft): Promise<void> {
+    show(item, { ...draft, saved: undefined, problem: undefined });
+    if (draft.text.trim() === '') return isBlankCell(inputs?.get(item)?.cell ?? blank) ? undefined : save(item, draft, null);
+    const value = valueFrom(item, draft, pane.host.locale());
+    if (value === undefined) return;
+    if (typeof value === 'object') return show(item, { ...draft, saved: undefined, problem: value.problem });
+    if (item.parameter.read(value) === REFUSED) return show(item, { ...draft, saved: undefined, problem: refusal(item.parameter, value) });
+    return save(item, { ...draft, problem: undefined }, value);
+  }
+
+  const fieldFor = (item: BudgetItem, entries: Inputs, soFar: Plan): TemplateResult =>
+    surveyField({
+      item,
+      id: fieldId(item),
+      cell: entries.get(item)?.cell ?? blank,
+      draft: drafts.get(item) ?? draftOf(item, entries.get(item)?.cell.value ?? null, pane.host.locale()),
+      missing: soFar.missing.includes(item),
+      locale: pane.host.locale(),
+      enter: (draft) => pane.act(() => enter(item, draft)),
+      show: (draft) => show(item, draft),
+    });
+
+  function nextMissing(): void {
+    const [first] = plan?.missing ?? [];
+    const box = first && document.getElementById(fieldId(first));
+    const folded = box?.closest('details');
+    if (folded) folded.open = true;
+    box?.focus();
+  }
+
+  function group(title: string, items: readonly BudgetItem[], entries: Inputs, soFar: Plan): TemplateResult {
+    return html`<fieldset><legend>${title}</legend>${items.map((item) => fieldFor(item, entries, soFar))}</fieldset>`;
+  }
+
+  function optionalGroup(title: string, items: readonly BudgetItem[], entries: Inputs, soFar: Plan): TemplateResult {
+    const given = items.filter((item) => !isBlankCell(entries.get(item)?.cell ?? blank)).length;
+    return html`<details><summary>${title} <span class="count">${given} of ${items.length} given</span></summary>
+      ${items.map((item) => fieldFor(item, entries, soFar))}
+    </details>`;
+  }
+
+  const byGroup = (items: readonly BudgetItem[]) =>
+    groups.map((title) => ({ title, items: items.filter(({ group }) => group === title) })).filter(({ items }) => items.length > 0);
+
+  function view(): TemplateResult {
+    if (!inputs || !plan) return offerBudget(pane, refresh);
+    const [entries, soFar] = [inputs, plan];
+    return html`
+      <p class="lead">What you see on the walk goes into the Inputs sheet; what is there shows here. Fill in what is needed first: the rest has defaults.</p>
+      <h3>Needed</h3>
+      ${byGroup(budgetItems.filter(isNeeded)).map(({ title, items }) => group(title, items, entries, soFar))}
+      <h3>Makes it your own</h3>
+      ${byGroup(budgetItems.filter((item) => !isNeeded(item))).map(({ title, items }) => optionalGroup(title, items, entries, soFar))}
+      ${runningAnswer(pane, soFar, nextMissing)}`;
+  }
+
+  return { title: 'Survey', view, refresh };
+}

@@ -1,0 +1,118 @@
+import { type CellPosition, helpers, type Model, type Zone } from '@odoo/o-spreadsheet';
+import { budgetWorkbook } from '../../workbook/index.ts';
+import type { CellContent, HostCell, Place, SpreadsheetHost } from '../pane/spreadsheet-host.ts';
+import { ask } from './page.ts';
+import { toGrid } from './to-grid.ts';
+import type { View } from './view.ts';
+
+function sheetIdOf({ getters }: Model, sheet: string): string {
+  const id = getters.getSheetIdByName(sheet);
+  if (id === undefined) throw new Error(`This workbook has no sheet named ${sheet}.`);
+  return id;
+}
+
+/** The part of the block that lies on the sheet. */
+function zoneOf({ getters }: Model, sheetId: string, address: string): Zone {
+  const { top, left, bottom, right } = helpers.toZone(address);
+  const edge = getters.getSheetZone(sheetId);
+  return { top, left, bottom: Math.min(bottom, edge.bottom), right: Math.min(right, edge.right) };
+}
+
+const addressOf = ({ top, left, bottom, right }: Zone): string => {
+  const corner = helpers.toXC(left, top);
+  return top === bottom && left === right ? corner : `${corner}:${helpers.toXC(right, bottom)}`;
+};
+
+const numbersFrom = (from: number, to: number): number[] => Array.from({ length: Math.max(0, to - from + 1) }, (_, k) => from + k);
+
+function formulaAt({ getters }: Model, position: CellPosition): string | undefined {
+  const cell = getters.getCell(position);
+  return cell?.isFormula ? cell.compiledFormula.toFormulaString(getters) : undefined;
+}
+
+function cellAt(model: Model, position: CellPosition): HostCell {
+  const { type, value, message } = model.getters.getEvaluatedCell(position);
+  const formula = formulaAt(model, position);
+  const shown = type === 'error' ? { value: value === '#ERROR' ? '#VALUE!' : value, error: message || String(value) } : { value };
+  return { ...shown, ...(formula !== undefined && { formula }) };
+}
+
+/** The grid keeps what it stores canonical, whatever the locale on show. */
+function stored(content: CellContent): string {
+  if (content === null) return '';
+  return typeof content === 'boolean' ? String(content).toUpperCase() : String(content);
+}
+
+function write(model: Model, { sheet, address }: Place, contents: readonly (readonly CellContent[])[]): void {
+  const sheetId = sheetIdOf(model, sheet);
+  const { top, left } = helpers.toZone(address);
+  contents.forEach((line, r) => {
+    line.forEach((content, c) => {
+      const result = model.dispatch('UPDATE_CELL', { sheetId, row: top + r, col: left + c, content: stored(content) });
+      if (!result.isSuccessful)
+        throw new Error(`${sheet} ${helpers.toXC(left + c, top + r)} cannot be filled: the sheet is locked or ends before it.`);
+    });
+  });
+}
+
+function select(model: Model, { sheet, address }: Place): void {
+  const { getters } = model;
+  const sheetIdTo = sheetIdOf(model, sheet);
+  const sheetIdFrom = getters.getActiveSheetId();
+  if (sheetIdFrom !== sheetIdTo) model.dispatch('ACTIVATE_SHEET', { sheetIdFrom, sheetIdTo });
+  const zone = zoneOf(model, sheetIdTo, address);
+  model.selection.selectZone({ cell: { col: zone.left, row: zone.top }, zone }, { scrollIntoView: true });
+}
+
+/** The embedded sheet as the pane sees it, whichever workbook it shows. */
+export function spreadsheetHost(view: View): SpreadsheetHost {
+  const model = (): Model => view.shown.model;
+  return {
+    name: 'this sheet',
+    locale: () => model().getters.getLocale().code.replace('_', '-'),
+    sheetNames: async () => {
+      const { getters } = model();
+      return getters.getSheetIds().map((id) => getters.getSheetName(id));
+    },
+    selection: async () => {
+      const { getters } = model();
+      const { sheetId, col, row } = getters.getActivePosition();
+      return { sheet: getters.getSheetName(sheetId), address: addressOf(getters.getSelectedZone()), active: helpers.toXC(col, row) };
+    },
+    onSelection: (listener) => view.onMove(listener),
+    onChange: (listener) => view.onChange(listener),
+    read: async ({ sheet, address }) => {
+      const sheetId = sheetIdOf(model(), sheet);
+      const { top, left, bottom, right } = zoneOf(model(), sheetId, address);
+      return numbersFrom(top, bottom).map((row) => numbersFrom(left, right).map((col) => cellAt(model(), { sheetId, row, col })));
+    },
+    usedRange: async (sheet) => {
+      const { getters } = model();
+      const sheetId = sheetIdOf(model(), sheet);
+      const filled = getters.getEvaluatedCellsPositions(sheetId).filter((position) => getters.getEvaluatedCell(position).type !== 'empty');
+      if (filled.length === 0) return undefined;
+      const [rows, columns] = [filled.map(({ row }) => row), filled.map(({ col }) => col)];
+      const extent = (of: readonly number[]) =>
+        of.reduce<[number, number]>(([low, high], one) => [Math.min(low, one), Math.max(high, one)], [Number.POSITIVE_INFINITY, 0]);
+      const [[top, bottom], [left, right]] = [extent(rows), extent(columns)];
+      return addressOf({ top, bottom, left, right });
+    },
+    formulaBehind: async ({ sheet, address }) => {
+      const { left: col, top: row } = helpers.toZone(address);
+      const own: CellPosition = { sheetId: sheetIdOf(model(), sheet), col, row };
+      const from = model().getters.getArrayFormulaSpreadingOn(own) ?? own;
+      const formula = formulaAt(model(), from);
+      return formula === undefined ? undefined : { address: helpers.toXC(from.col, from.row), formula };
+    },
+    write: async (place, contents) => write(model(), place, contents),
+    select: async (place) => select(model(), place),
+    startBudget: async (inputs) => {
+      const agreed = await ask(
+        'Start the budget here? It takes the place of this workbook: save a copy first if you still need it.',
+        'Start the budget',
+        'Keep this workbook',
+      );
+      if (agreed) await view.show(toGrid(budgetWorkbook({ blank: inputs === 'blank' }), model().getters.getLocale()));
+    },
+  };
+}
