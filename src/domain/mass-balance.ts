@@ -41,7 +41,7 @@ export function driedYield(wet: number, dm_in: number, dm_out: number) {
 /**
  * Dry matter that wet material reaches when a known rate of water is taken from it.
  *
- * dm_out = wet_kg_h * dm_in / (wet_kg_h - evaporation_kg_h)
+ * dm_out = min(1, wet_kg_h * dm_in / (wet_kg_h - evaporation_kg_h))
  *
  * The same balance as in `waterToEvaporate`. A balance only: the last water of a material is bound and does not leave it at the
  * rate of the first.
@@ -51,15 +51,16 @@ export function driedYield(wet: number, dm_in: number, dm_out: number) {
  */
 export function finalDryMatter(wet_kg_h: number, dm_in: number, evaporation_kg_h: number) {
   const water_kg_h = wet_kg_h * (1 - dm_in);
-  if (evaporation_kg_h > water_kg_h) {
+  // All the water there is, worked out another way, may differ in its last digits.
+  if (evaporation_kg_h > water_kg_h + 1e-9 * wet_kg_h) {
     throw new Refusal(
       'evaporation_kg_h',
-      `${evaporation_kg_h} is more than the ${water_kg_h.toFixed(1)} kg of water an hour in the material`,
+      `${evaporation_kg_h} is more than the ${Number(water_kg_h.toPrecision(4))} kg of water an hour in the material`,
       'enter less evaporation, or more or wetter material',
     );
   }
   const dry_matter_kg_h = wet_kg_h * dm_in;
   const dried_kg_h = wet_kg_h - evaporation_kg_h;
-  const dm_out = dry_matter_kg_h / dried_kg_h;
+  const dm_out = Math.min(1, dry_matter_kg_h / dried_kg_h);
   return { water_kg_h, dry_matter_kg_h, dried_kg_h, dm_out };
 }

@@ -68,7 +68,7 @@ export const drying = [
       water_kg_h: { says: 'Water in the material', unit: 'kg/h', how: 'wet_kg_h * (1 - dm_in)', source: 'mass-balance' },
       dry_matter_kg_h: { says: 'Dry matter in it', unit: 'kg/h', how: 'wet_kg_h * dm_in', source: 'mass-balance' },
       dried_kg_h: { says: 'Dried material', unit: 'kg/h', how: 'wet_kg_h - evaporation_kg_h', source: 'mass-balance' },
-      dm_out: { says: 'Dry matter reached', unit: 'fraction', how: 'dry_matter_kg_h / dried_kg_h' },
+      dm_out: { says: 'Dry matter reached', unit: 'fraction', how: 'min(1, dry_matter_kg_h / dried_kg_h)' },
     },
     sources: ['mass-balance', 'irri-paddy'],
     examples: [
