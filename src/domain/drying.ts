@@ -59,7 +59,8 @@ function exhaustAir(
   const fibre_c = feed_c ?? Math.max(ambient_c, 0);
   const warm_c = supply_c - heat_loss * (supply_c - ambient_c);
   const warm_rh = relativeHumidity(warm_c, humidity_ratio, pressure_pa);
-  if (warm_rh >= exhaust_rh) {
+  // Within the last digits of it, what is carried off would be nothing but rounding.
+  if (warm_rh > exhaust_rh * (1 - 1e-9)) {
     const before = `at ${warm_c.toFixed(1)} °C it is at ${(100 * warm_rh).toFixed(0)}% humidity before it meets the fibre`;
     throw new NoAnswer(`this air carries nothing off: ${before}, and exhaust_rh is ${(100 * exhaust_rh).toFixed(0)}%; it takes warmer air`);
   }
@@ -79,7 +80,7 @@ function exhaustAir(
  * that fibre makes by itself (composting) is left out. Supply above 100 °C is as good as below.
  *
  * @param exhaust_rh relative humidity the exhaust reaches, fraction
- * @param heat_loss fraction of the heat given to the air that does not go into evaporation
+ * @param heat_loss fraction of the heat given to the air that is lost before it can evaporate anything
  * @param feed_c temperature of the fibre, °C; undefined: that of the outdoor air, but not below 0
  */
 export function evaporation(

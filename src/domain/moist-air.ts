@@ -2,7 +2,7 @@ import { NoAnswer } from './refusal.ts';
 
 /**
  * Moist air as a mixture of perfect gases, by the equations of ASHRAE Handbook Fundamentals 2017 (SI), ch. 1.
- * Against the Handbook's own real-gas tables they run 0.3–0.7 % low up to 50 °C and 1.3 % low at 85 °C.
+ * Their humidity ratio runs below that of the Handbook's real-gas table: 0.3–0.7 % up to 50 °C, 1.3 % at 85 °C.
  * `rh` is a fraction, `humidity_ratio` kg of water per kg of dry air, enthalpy kJ per kg of dry air above 0 °C.
  */
 

@@ -168,6 +168,13 @@ describe('a dryer', () => {
     );
   });
 
+  it('has no answer either, rather than rounding, where the air is damp to the last digit', () => {
+    // 10 °C and 75 % outdoors, unheated, into an exhaust of 75 %.
+    for (const hair of [0, 1e-16, 1e-13, -1e-13]) {
+      expect(thrownBy(() => airNeeded(50, 0.35, 0.6, 10, 0.75 + hair, 10, 0, 'supply', 0.75, 0, undefined))).toBeInstanceOf(NoAnswer);
+    }
+  });
+
   it('refuses supply air colder than the air outdoors', () => {
     const refusal = { argument: 'supply_c', problem: '5 is below ambient_c 10' };
     expect(thrownBy(() => evaporation(3000, 10, 0.8, 5, 0, 'supply', 0.75, 0.1, undefined))).toMatchObject(refusal);
