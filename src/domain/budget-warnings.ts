@@ -23,7 +23,11 @@ interface Rule {
 const when = (value: number, test: boolean): number | false => test && value;
 
 /** Fires with the life where there is no answer within it, though nothing is missing. */
-const beyondLife = (b: Budget, years: () => number): number | false => ifNone<number | false>(() => (years(), false), b.get('life_years'));
+const beyondLife = (b: Budget, years: () => number): number | false =>
+  ifNone<number | false>(() => {
+    years();
+    return false;
+  }, b.get('life_years'));
 
 const thinStages = (b: Budget) =>
   b.kit

@@ -1,0 +1,172 @@
+import { type BudgetResult, row } from './budget-result.ts';
+
+/** What the beds need. */
+export const needsResults: readonly BudgetResult[] = [
+  row(
+    'Dried fibre density',
+    'kg/m³',
+    (b) => b.needs.fibre_density_kg_m3(),
+    'What a cubic metre of the fibre weighs as it is spread; weigh a bucket to be sure.',
+    'MATERIAL.DRIEDDENSITY([Fresh fibre density], [Pressed dry matter], [Dried to dry matter], [Shrinkage])',
+  ),
+  row(
+    'Fibre per cubicle per day',
+    'kg',
+    (b) => b.needs.fibre_kg_cubicle_day(),
+    'Fibre laid in each cubicle, averaged over the days.',
+    'DEMAND.CUBICLE([Bedding litres per cubicle each time], [Days between beddings], [Dried fibre density])',
+  ),
+  row(
+    'Bought per cubicle per day',
+    'kg',
+    (b) => b.needs.bought_kg_cubicle_day(),
+    'Bought bedding laid in each cubicle now, averaged over the days.',
+    'DEMAND.CUBICLE([Litres now], [Days now], [Bought density])',
+  ),
+  row(
+    'Fibre needed',
+    't/year',
+    (b) => b.needs.fibre_t_year(),
+    'Fibre the beds take in a year, with what is lost on the way.',
+    'DEMAND.HERD([Cubicles], [Fibre per cubicle per day], [Housed days], [Fibre lost])',
+  ),
+  row(
+    'Bought needed',
+    't/year',
+    (b) => b.needs.bought_t_year(),
+    'Bought bedding the beds take in a year now, with what is lost.',
+    'DEMAND.HERD([Cubicles], [Bought per cubicle per day], [Housed days], [Bought lost])',
+  ),
+];
+
+/** What slurry, press and dryer can make. */
+export const kitResults: readonly BudgetResult[] = [
+  row(
+    'Slurry',
+    't/day',
+    (b) => b.kit.slurry_t_day(),
+    'Slurry that comes to the press, wash water with it.',
+    'FIBRE.SLURRY([Cows], [Slurry litres per cow], [Water litres per cow])',
+  ),
+  row(
+    'Pressed fibre',
+    't/day',
+    (b) => b.kit.cake_t_day(),
+    'Pressed fibre that the day’s slurry holds.',
+    'FIBRE.CAKE([Slurry], [Slurry dry matter], [Pressed dry matter], [Share of dry matter caught])',
+  ),
+  row(
+    'Liquid dry matter',
+    'fraction',
+    (b) => b.kit.liquid_dm(),
+    'Dry matter left in the liquid that goes on to the store.',
+    'FIBRE.LIQUIDDM([Slurry dry matter], [Pressed dry matter], [Share of dry matter caught])',
+  ),
+  row(
+    'Supply temperature',
+    '°C',
+    (b) => b.kit.now.supply_c(),
+    (b) => `Warm air into the drum; the ${b.kit.now.supply().set_by === 'heat' ? 'heat available' : 'hot water'} sets it.`,
+  ),
+  row(
+    'Supply temperature, coldest month',
+    '°C',
+    (b) => b.kit.coldest.supply_c(),
+    (b) =>
+      `Warm air into the drum in the coldest month; the ${b.kit.coldest.supply().set_by === 'heat' ? 'heat available' : 'hot water'} sets it.`,
+  ),
+  row(
+    'Heat needed',
+    'kW',
+    (b) => b.kit.now.heat_kw(),
+    'Heat the air takes up while the dryer runs.',
+    'DRYING.HEAT([Air m3 per hour], [Outdoor temperature], [Outdoor humidity], [Supply temperature], [Altitude], [Air measured at])',
+  ),
+  row(
+    'Heat needed, coldest month',
+    'kW',
+    (b) => b.kit.coldest.heat_kw(),
+    'Heat the air takes up while the dryer runs in the coldest month.',
+    'DRYING.HEAT([Air m3 per hour], [Coldest month temperature], [Coldest month humidity], [Supply temperature, coldest month], [Altitude], [Air measured at])',
+  ),
+  row(
+    'Evaporation',
+    'kg/h',
+    (b) => b.kit.now.exhaust().evaporation_kg_h,
+    'Water the air carries off.',
+    'DRYING.EVAPORATION([Air m3 per hour], [Outdoor temperature], [Outdoor humidity], [Supply temperature], [Altitude], [Air measured at], [Exhaust humidity], [Heat loss])',
+  ),
+  row(
+    'Dried output',
+    'kg/h',
+    (b) => b.kit.now.dried_kg_h(),
+    'Finished fibre the dryer gives while it runs.',
+    'DRYING.OUTPUT([Pressed dry matter], [Dried to dry matter], [Air m3 per hour], [Outdoor temperature], [Outdoor humidity], [Supply temperature], [Altitude], [Air measured at], [Exhaust humidity], [Heat loss])',
+  ),
+  row(
+    'Dried output volume',
+    'm³/h',
+    (b) => b.kit.dried_m3_h(),
+    'The same by volume: compare it with a stated output.',
+    '[Dried output] / [Dried fibre density]',
+  ),
+  row(
+    'Heat per kg of water',
+    'MJ/kg',
+    (b) => (3.6 * b.kit.now.heat_kw()) / b.kit.now.exhaust().evaporation_kg_h,
+    'Heat for each kilogram of water carried off; drum dryers use 2.6 to 9.2.',
+    '3.6 * [Heat needed] / [Evaporation]',
+  ),
+  row('Exhaust temperature', '°C', (b) => b.kit.now.exhaust().exhaust_c, 'Moist air out of the drum.'),
+  row('Exhaust flow', 'm³/h', (b) => b.kit.now.exhaust().exhaust_m3_h, 'Moist air out of the drum: size the chimney by it.'),
+  row(
+    'Slurry could make',
+    't/day',
+    (b) => b.kit.slurry_could_t_day(),
+    'Finished fibre if only the slurry set the limit.',
+    '[Pressed fibre] * [Pressed dry matter] / [Dried to dry matter]',
+  ),
+  row(
+    'Press could make',
+    't/day',
+    (b) => b.kit.press_could_t_day(),
+    'Finished fibre if only the press and its hours set the limit.',
+    'FIBRE.CAKE([Press t per hour running], [Slurry dry matter], [Pressed dry matter], [Share of dry matter caught]) * [Press hours a day] * [Minutes on] / ([Minutes on] + [Minutes off]) * [Pressed dry matter] / [Dried to dry matter]',
+  ),
+  row(
+    'Dryer could make',
+    't/day',
+    (b) => b.kit.now.dryer_t_day(),
+    'Finished fibre if only the dryer and its hours set the limit.',
+    '[Dried output] * [Dryer hours a day] / 1000',
+  ),
+  row('What limits', '', (b) => b.kit.limit().stage, 'The stage that can make least.'),
+  row(
+    'Cover of demand',
+    'times',
+    (b) => b.kit.limit().cover,
+    'What can be made beside what is needed: 1 is just enough.',
+    'min([Slurry could make], [Press could make], [Dryer could make]) / ([Fibre needed] / [Housed days])',
+  ),
+  row('Cover in the coldest month', 'times', (b) => b.kit.coldest_limit().cover, 'The same on the coldest month’s air.'),
+  row(
+    'Press hours needed',
+    'h/day',
+    (b) => b.kit.press_hours_needed(),
+    'Hours a day on the clock that the press takes for the whole demand, pauses with it.',
+  ),
+  row(
+    'Dryer hours needed',
+    'h/day',
+    (b) => b.kit.dryer_hours_needed(),
+    'Hours a day that the dryer takes for the whole demand.',
+    '1000 * [Fibre needed] / [Housed days] / [Dried output]',
+  ),
+  row(
+    'Fibre made',
+    't/year',
+    (b) => b.kit.fibre_made_t_year(),
+    'Fibre made in a year: what is needed, or what can be made where that is less.',
+    '[Fibre needed] * min(1, [Cover of demand])',
+  ),
+];

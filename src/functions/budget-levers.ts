@@ -1,0 +1,56 @@
+import type { Budget } from '../domain/budget.ts';
+import { ifNone } from '../domain/budget-inputs.ts';
+import { nearestValue } from '../domain/budget-levers.ts';
+import { answerOf, pairUp, type Table } from './budget-herd.ts';
+import { type BudgetItem, budgetItems } from './budget-items.ts';
+import { budgetOf, type GivenInputs } from './budget-reading.ts';
+
+const leverKeys = [
+  'interval_days',
+  'litres',
+  'capture',
+  'press_hours_day',
+  'air_m3_h',
+  'heat',
+  'target_dm',
+  'kit_cost',
+  'bought_price_per_t',
+  'heat_price',
+] as const;
+
+const itemOf = (key: string): BudgetItem => budgetItems.find((item) => item.key === key) as BudgetItem;
+
+/** Heat is moved by whichever of its two items sets the supply temperature. */
+function heatLever(given: GivenInputs, plan: Budget): BudgetItem {
+  if (!given.has('water_l_h')) return itemOf('heat_kw');
+  if (!given.has('heat_kw')) return itemOf('water_l_h');
+  return itemOf(ifNone(() => plan.kit.now.supply().set_by, 'water') === 'heat' ? 'heat_kw' : 'water_l_h');
+}
+
+const span = (item: BudgetItem, lowest: number, highest: number) => `between ${lowest} and ${highest} ${item.parameter.unit}`;
+
+export function levers(items: Table, values: Table | undefined) {
+  const given = pairUp(items, values);
+  const plan = budgetOf(given);
+  const rows = leverKeys.map((key) => {
+    const item = key === 'heat' ? heatLever(given, plan) : itemOf(key);
+    const now = answerOf(() => plan.get(item.key));
+    if (typeof now !== 'number') return [item.name, item.parameter.unit, now, now, now];
+    const range = item.parameter.range as readonly [number, number];
+    const planWith = (value: number) => budgetOf(new Map([...given, [item.key, value]]));
+    const nearest = (figure: (plan: Budget) => number, target: number, goal: string) =>
+      nearestValue(planWith, now, range, {
+        figure,
+        target,
+        none: (low, high) => `no value ${span(item, low, high)} makes ${goal}, all else as it is`,
+      });
+    return [
+      item.name,
+      item.parameter.unit,
+      now,
+      nearest((of) => of.kit.limit().cover, 1, 'the cover exactly 1'),
+      nearest((of) => of.money.npv(), 0, 'the kit just pay'),
+    ];
+  });
+  return { rows };
+}

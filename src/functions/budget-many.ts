@@ -1,0 +1,77 @@
+import { isBlank } from '../core/result.ts';
+import type { BudgetResult } from '../domain/budget-result.ts';
+import { budgetResults } from '../domain/budget-results.ts';
+import { warningsOf } from '../domain/budget-warnings.ts';
+import { type Answer, Refusal } from '../domain/refusal.ts';
+import { answerOf, flat, pairUp, type Table } from './budget-herd.ts';
+import { budgetOf, type GivenInputs, itemNamed, readInputs, refusedInput } from './budget-reading.ts';
+
+export const usualResults = [
+  'Fibre needed',
+  'What limits',
+  'Cover of demand',
+  'Saving',
+  'Payback',
+  'NPV',
+  'Break-even mastitis cases',
+  'Hygiene score, fibre',
+];
+
+const resultByKey = new Map(budgetResults.map((result) => [result.key.toLowerCase(), result]));
+
+/** The results asked for by key, else the usual ones. */
+function resultsAsked(asked: Table | undefined): readonly BudgetResult[] {
+  const keys = asked ? flat(asked).filter((key) => !isBlank(key)) : usualResults;
+  return keys.map((key) => {
+    const result = resultByKey.get(String(key).trim().toLowerCase());
+    if (!result)
+      throw new Refusal(
+        'results (table)',
+        `"${String(key)}" is not a result of the budget`,
+        'enter keys as the first column of BEDDING.BUDGET.HERD shows them',
+      );
+    return result;
+  });
+}
+
+/** One herd's results and its number of warnings; a refused input shows in each of its cells, so that it cannot be missed. */
+function rowOf(given: GivenInputs, results: readonly BudgetResult[]): readonly Answer[] {
+  const refused = refusedInput(given);
+  if (refused) return [...results.map(() => refused), refused];
+  const plan = budgetOf(given);
+  return [...results.map((result) => answerOf(() => result.value(plan))), warningsOf(plan).length];
+}
+
+export function herds(headings: Table, herdTable: Table, asked: Table | undefined) {
+  const names = flat(headings);
+  const results = resultsAsked(asked);
+  const label = names.findIndex((name) => typeof name === 'string' && name.trim().toLowerCase() === 'herd');
+  const rowFor = (cells: readonly unknown[], k: number) => {
+    const key = label >= 0 && !isBlank(cells[label]) ? String(cells[label]) : k + 1;
+    const pairs = names.map((name, column) => [name, cells[column]] as const).filter((_, column) => column !== label);
+    return [
+      key,
+      ...rowOf(
+        readInputs(pairs, (column) => `headings column ${column + 1}`),
+        results,
+      ),
+    ];
+  };
+  const rows = herdTable.map((cells, k) => (cells.every(isBlank) ? undefined : rowFor(cells, k))).filter((row) => row !== undefined);
+  return { columns: ['Herd', ...results.map(({ key }) => key), 'Warnings'], rows };
+}
+
+export function sweep(items: Table, values: Table | undefined, vary: string, over: Table, asked: Table | undefined) {
+  const given = pairUp(items, values);
+  const item = itemNamed(vary);
+  if (!item) throw new Refusal('vary', `"${vary}" is not an item of the budget`, 'enter a name as BEDDING.BUDGET.INPUTS lists it');
+  const results = resultsAsked(asked);
+  const rows = flat(over)
+    .filter((cell) => !isBlank(cell))
+    .map((cell) => {
+      const one = readInputs([[item.name, cell]], () => 'over');
+      const shown = typeof cell === 'object' ? '' : (cell as Answer);
+      return [shown, ...rowOf(new Map([...given, ...one]), results)];
+    });
+  return { columns: [item.name, ...results.map(({ key }) => key), 'Warnings'], rows };
+}
