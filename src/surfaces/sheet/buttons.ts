@@ -5,6 +5,7 @@ import { ask, part, tell } from './page.ts';
 import { readWorkbook } from './readable.ts';
 import { toGrid } from './to-grid.ts';
 import type { View } from './view.ts';
+import { toXlsx } from './xlsx.ts';
 
 const currentLocale = ({ shown }: View) => shown.model.getters.getLocale();
 
@@ -31,6 +32,15 @@ function saveCopy({ shown: { model } }: View): void {
   download(fileName(model, 'json'), JSON.stringify(model.exportData()), 'application/json');
 }
 
+async function exportXlsx({ shown: { model } }: View): Promise<void> {
+  try {
+    const type = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+    download(fileName(model, 'xlsx'), await toXlsx(model), type);
+  } catch (fault) {
+    await tell(`The spreadsheet file could not be made: ${fault instanceof Error ? fault.message : fault}. Save a copy instead.`);
+  }
+}
+
 function fillLocales(view: View): void {
   const select = part('select', 'locale');
   select.replaceChildren(...locales.map(({ code, name }) => new Option(name, code)));
@@ -46,6 +56,7 @@ export function wireButtons(view: View): void {
   on('new', () => startAgain(view));
   on('open', () => openCopy(view));
   on('save', () => saveCopy(view));
+  on('export', () => exportXlsx(view));
   on('print', () => {
     view.shown.component.state.printModeEnabled = true;
   });

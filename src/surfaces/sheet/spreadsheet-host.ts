@@ -79,7 +79,15 @@ export function spreadsheetHost(view: View): SpreadsheetHost {
       const { sheetId, col, row } = getters.getActivePosition();
       return { sheet: getters.getSheetName(sheetId), address: addressOf(getters.getSelectedZone()), active: helpers.toXC(col, row) };
     },
-    onSelection: (listener) => view.onMove(listener),
+    onSelection: (listener) => {
+      let before = '';
+      return view.onMove(() => {
+        const { getters } = model();
+        const now = JSON.stringify([getters.getActivePosition(), getters.getSelectedZone()]);
+        if (now !== before) listener();
+        before = now;
+      });
+    },
     onChange: (listener) => view.onChange(listener),
     read: async ({ sheet, address }) => {
       const sheetId = sheetIdOf(model(), sheet);

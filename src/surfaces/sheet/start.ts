@@ -1,4 +1,5 @@
 import { budgetWorkbook } from '../../workbook/index.ts';
+import { mountPane } from '../pane/index.ts';
 import { wireButtons } from './buttons.ts';
 import { download } from './files.ts';
 import { isOnlyPage, Keeper, type Kept, recall } from './keeping.ts';
@@ -8,6 +9,7 @@ import { trimMenus } from './menus.ts';
 import { notice, part } from './page.ts';
 import { readWorkbook } from './readable.ts';
 import { speak } from './speaking.ts';
+import { spreadsheetHost } from './spreadsheet-host.ts';
 import { toGrid } from './to-grid.ts';
 import { View } from './view.ts';
 import { speakOurWords } from './words.ts';
@@ -41,7 +43,9 @@ export async function start(): Promise<void> {
     },
     () => notice(notKept),
   );
-  const view = new View(() => only && keeper.changed(), speak);
+  const view = new View();
+  view.onMove(() => speak(view.shown.model));
+  view.onChange(() => only && keeper.changed());
   try {
     keeper.follow(await openKept(view));
   } catch {
@@ -52,6 +56,7 @@ export async function start(): Promise<void> {
     notice('This workbook is already open in another tab or window. What you change here is not kept: close this one, or save a copy.');
   }
   window.addEventListener('pagehide', () => only && void keeper.keep());
+  mountPane(part('aside', 'pane'), spreadsheetHost(view));
   foldPane();
   wireButtons(view);
   moveWithF6(() => view.shown.component.focusGrid());

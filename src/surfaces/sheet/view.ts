@@ -18,17 +18,23 @@ const speaking = {
   askConfirmation: (text: string, yes: () => void, no?: () => void) => void ask(text).then((agreed) => (agreed ? yes() : no?.())),
 };
 
-/** Puts one workbook at a time into the grid. */
+/** Puts one workbook at a time into the grid. Its listeners stay when another workbook takes its place. */
 export class View {
-  readonly #changed: () => void;
-  readonly #moved: (model: Model) => void;
+  readonly #onChange = new Set<() => void>();
+  readonly #onMove = new Set<() => void>();
   #leave: (() => void) | undefined;
   #shown: Shown | undefined;
 
-  /** `changed`: the content is another; `moved`: anything that may have put another cell or value under the cursor. */
-  constructor(changed: () => void, moved: (model: Model) => void) {
-    this.#changed = changed;
-    this.#moved = moved;
+  /** Calls back when any content is another; returns what stops it. */
+  onChange(listener: () => void): () => void {
+    this.#onChange.add(listener);
+    return () => this.#onChange.delete(listener);
+  }
+
+  /** Calls back when another cell may be under the cursor, or another value in it; returns what stops it. */
+  onMove(listener: () => void): () => void {
+    this.#onMove.add(listener);
+    return () => this.#onMove.delete(listener);
   }
 
   get shown(): Shown {
@@ -50,17 +56,21 @@ export class View {
       holder.remove();
       throw fault;
     });
+    const replaced = this.#leave !== undefined;
     this.#leave?.();
     this.#leave = () => {
       app.destroy();
       holder.remove();
     };
     this.#shown = { model, component };
+    const changed = (): void => this.#onChange.forEach((listener) => void listener());
+    const moved = (): void => this.#onMove.forEach((listener) => void listener());
     model.on('command-dispatched', this, (event) => {
       const command = event as Command;
-      if (isCoreCommand(command) || command.type === 'REQUEST_UNDO' || command.type === 'REQUEST_REDO') this.#changed();
+      if (isCoreCommand(command) || command.type === 'REQUEST_UNDO' || command.type === 'REQUEST_REDO') changed();
     });
-    model.on('update', this, () => this.#moved(model));
-    this.#moved(model);
+    model.on('update', this, moved);
+    moved();
+    if (replaced) changed();
   }
 }
