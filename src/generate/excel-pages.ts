@@ -46,7 +46,10 @@ export const taskpanePage = (): string =>
   page(
     'Bedding Ledger',
     `<meta http-equiv="Content-Security-Policy" content="${policy}">\n${text}`,
-    `<main id="pane"><p>Waiting for Excel…</p><noscript><p>This pane needs JavaScript.</p></noscript></main>
+    `<main>
+<h1 style="position: absolute; clip-path: inset(50%)">Bedding Ledger</h1>
+<div id="pane"><p>Waiting for Excel…</p><noscript><p>This pane needs JavaScript.</p></noscript></div>
+</main>
 <script src="${VENDOR}/lib/1/hosted/office.js" onerror="${GIVE_UP}"></script>
 <script src="taskpane.js"></script>`,
   );
