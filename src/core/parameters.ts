@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Fallback } from './bibliography.ts';
 import { type Unit, widestRange } from './units.ts';
 import { acceptedNumber, acceptedText } from './words.ts';
@@ -13,7 +13,7 @@ export interface Parameter<Value = unknown, Name extends string = string> {
   /** What it is, in farm words, without unit, range or default: those are added wherever it is shown. */
   readonly says: string;
   /** The rule for one cell, consulted for the words of a refusal. */
-  readonly schema: z.ZodType;
+  readonly schema: z.ZodMiniType;
   /** The same rule as `schema`, compiled once so that a good value costs next to nothing. */
   readonly read: (cell: unknown) => Value | typeof REFUSED;
   /** What to enter, e.g. `a number from 0.05 to 1`. */
@@ -49,12 +49,15 @@ export function number<const Name extends string>(name: Name, unit: Unit, says: 
   const [widestMin, widestMax] = widestRange(unit);
   const lowest = bounds.above ?? bounds.min ?? widestMin;
   const highest = bounds.below ?? bounds.max ?? widestMax;
-  let schema = z.number();
-  schema = bounds.above === undefined ? schema.gte(lowest) : schema.gt(lowest);
-  schema = bounds.below === undefined ? schema.lte(highest) : schema.lt(highest);
-  if (bounds.whole) schema = schema.int();
   const { slip, whole } = bounds;
-  if (slip) schema = schema.refine((value) => !slip.when(value), { params: { hint: slip.hint } });
+  const schema = z
+    .number()
+    .check(
+      bounds.above === undefined ? z.gte(lowest) : z.gt(lowest),
+      bounds.below === undefined ? z.lte(highest) : z.lt(highest),
+      ...(whole ? [z.int()] : []),
+      ...(slip ? [z.refine((value) => !slip.when(value as number), { params: { hint: slip.hint } })] : []),
+    );
   const openBelow = bounds.above !== undefined;
   const openAbove = bounds.below !== undefined;
   const read = (cell: unknown): number | typeof REFUSED => {
@@ -77,7 +80,10 @@ export function choice<const Name extends string, const Choices extends readonly
     name,
     unit: 'text',
     says,
-    schema: z.preprocess((cell) => (typeof cell === 'string' ? (known.get(cell.trim().toLowerCase()) ?? cell) : cell), z.enum(choices)),
+    schema: z.pipe(
+      z.transform((cell) => (typeof cell === 'string' ? (known.get(cell.trim().toLowerCase()) ?? cell) : cell)),
+      z.enum(choices),
+    ),
     read: (cell) => (typeof cell === 'string' && known.get(cell.trim().toLowerCase())) || REFUSED,
     accepts: acceptedText(choices),
     choices,
@@ -100,7 +106,10 @@ export function yesNo<const Name extends string>(name: Name, says: string): Para
     name,
     unit: 'yes or no',
     says,
-    schema: z.preprocess((cell) => yesOrNo(cell) ?? cell, z.enum(['yes', 'no'])),
+    schema: z.pipe(
+      z.transform((cell) => yesOrNo(cell) ?? cell),
+      z.enum(['yes', 'no']),
+    ),
     read: (cell) => yesOrNo(cell) ?? REFUSED,
     accepts: acceptedText(['yes', 'no']),
     choices: ['yes', 'no'],
@@ -113,7 +122,7 @@ export function text<const Name extends string>(name: Name, says: string): Param
     name,
     unit: 'text',
     says,
-    schema: z.string().trim().min(1).max(255),
+    schema: z.string().check(z.trim(), z.minLength(1), z.maxLength(255)),
     read: (cell) => (typeof cell === 'string' && cell.trim() !== '' && cell.trim().length <= 255 ? cell.trim() : REFUSED),
     accepts: 'text of at most 255 characters',
   };
