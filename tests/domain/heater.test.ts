@@ -103,7 +103,7 @@ describe('a hot-water heater', () => {
   it('forgives the last digits of readings that make it perfect', () => {
     const { supply_c } = supplyTemperature(3200, 7, 0.85, 500, 80, 1, 0, 'supply');
     expect(heaterEffectiveness(3200, 7, 0.85, supply_c + 1e-6, 500, 80, 0, 'supply').effectiveness).toBe(1);
-    expect(thrownBy(() => heaterEffectiveness(3200, 7, 0.85, supply_c + 1e-3, 500, 80, 0, 'supply'))).toBeInstanceOf(Refusal);
+    expect(thrownBy(() => heaterEffectiveness(3200, 7, 0.85, supply_c + 1e-4, 500, 80, 0, 'supply'))).toBeInstanceOf(Refusal);
   });
 });
 
@@ -119,8 +119,14 @@ describe('a heat source of known output', () => {
     );
   });
 
+  it('has an answer to 200 °C and not beyond', () => {
+    const heatTo = (supply_c: number) => dryingHeat(3200, 7, 0.85, supply_c, 0, 'supply').heat_kw;
+    expect(heatedTemperature(3200, 7, 0.85, heatTo(199.9), 0, 'supply').supply_c).toBeCloseTo(199.9, 9);
+    expect(thrownBy(() => heatedTemperature(3200, 7, 0.85, heatTo(200.1), 0, 'supply'))).toBeInstanceOf(NoAnswer);
+  });
+
   it.each([
-    ['a little more than the air takes up to 200 °C', 250],
+    ['more than the air takes up to 200 °C', 250],
     // Air measured hot thins out as fast as it warms: beyond this no temperature at all is enough.
     ['so much that no temperature would do', 400],
   ])('has no answer for %s', (_, heat_kw) => {
