@@ -36,6 +36,19 @@ export function addressFrom(corner: string, rows: number, columns: number): stri
   return rows === 1 && columns === 1 ? corner : `${cellAt(top, left)}:${cellAt(top + rows - 1, left + columns - 1)}`;
 }
 
+/** Whether the cell lies in the block. */
+export function covers(address: string, cell: string): boolean {
+  const [block, one] = [blockOf(address), blockOf(cell)];
+  return (
+    block !== undefined &&
+    one !== undefined &&
+    one.top >= block.top &&
+    one.top <= block.bottom &&
+    one.left >= block.left &&
+    one.left <= block.right
+  );
+}
+
 const needsNoQuotes = /^[A-Za-z_][A-Za-z0-9_]*$/;
 
 /** A reference as a formula on `from` writes it: the sheet only where it is another one. */

@@ -1,6 +1,6 @@
 import { call } from '../../core/call.ts';
 import type { FunctionRecord, WorkingStep } from '../../core/define.ts';
-import { CellError } from '../../core/result.ts';
+import type { Cell } from '../../core/result.ts';
 import { explain } from '../../core/working.ts';
 import { blockOf, cellAt } from './addresses.ts';
 import { type Argument, type Call, callsIn } from './formula.ts';
@@ -14,8 +14,8 @@ export interface CallExplained {
   readonly steps: readonly WorkingStep[];
   /** Where arguments and budget items come from, by name. */
   readonly cells: ReadonlyMap<string, Place>;
-  /** Of a table: the key of the row that the cell shows. */
-  readonly key?: string;
+  /** Of a table: the row that the cell shows, its key first. */
+  readonly row?: readonly Cell[];
 }
 
 export interface Explained {
@@ -82,7 +82,8 @@ async function cellsOf(host: SpreadsheetHost, record: FunctionRecord, args: read
   return cells;
 }
 
-async function explainCall(host: SpreadsheetHost, { name, args }: Call, offset: Offset, key?: string): Promise<CallExplained> {
+/** @param wanted the key of the row that is asked for, where that is not the row of the cell itself */
+async function explainCall(host: SpreadsheetHost, { name, args }: Call, offset: Offset, wanted?: string): Promise<CallExplained> {
   const record = findRecord(name);
   if (!record) throw new NotOurs(name);
   const values = await Promise.all(args.map((argument) => argumentValue(host, argument)));
@@ -96,27 +97,29 @@ async function explainCall(host: SpreadsheetHost, { name, args }: Call, offset: 
         values.map((value) => oneOf(value, offset)),
       ),
     };
-  const row = call(record, values)[offset.row];
-  const shown = key ?? (row && offset.row > 0 && !(row[0] instanceof CellError) ? String(row[0]) : undefined);
-  return { record, cells, steps: explain(record, values), ...(shown !== undefined && { key: shown }) };
+  const [, ...rows] = call(record, values);
+  const row = wanted === undefined ? rows[offset.row - 1] : rows.find(([key]) => key === wanted);
+  return { record, cells, steps: explain(record, values), ...(row && { row }) };
 }
 
 const isOurs = ({ name }: Call): boolean => name.startsWith(namespace);
 
+interface Picked {
+  readonly call: Call;
+  readonly key: string;
+}
+
 /** `INDEX(range, MATCH(key, keys, 0))` picks a row of a table by its key: the table's own call is what explains it. */
-async function pickedRow(
-  host: SpreadsheetHost,
-  calls: readonly Call[],
-): Promise<{ readonly call: Call; readonly key: string } | undefined> {
-  const match = calls.find(({ name }) => name === 'MATCH');
-  const [wanted, keys] = match?.args ?? [];
-  if (!calls.some(({ name }) => name === 'INDEX') || !wanted || keys?.kind !== 'reference') return undefined;
+async function pickedBy(host: SpreadsheetHost, { name, args: [, match] }: Call): Promise<readonly Picked[]> {
+  if (name !== 'INDEX' || match?.kind !== 'call' || match.name !== 'MATCH') return [];
+  const [wanted, keys] = match.args;
+  if (!wanted || keys?.kind !== 'reference') return [];
   const key =
     wanted.kind === 'reference' ? (await host.read(wanted.place))[0]?.[0]?.value : wanted.kind === 'value' ? wanted.value : undefined;
-  const corner = keys.place.address.split(':')[0] as string;
-  const behind = await host.formulaBehind({ sheet: keys.place.sheet, address: corner });
-  const ours = behind && callsIn(behind.formula, keys.place.sheet).find(isOurs);
-  return ours && typeof key === 'string' ? { call: ours, key } : undefined;
+  const { sheet, address } = keys.place;
+  const behind = await host.formulaBehind({ sheet, address: address.split(':')[0] as string });
+  const ours = behind && callsIn(behind.formula, sheet).find(isOurs);
+  return ours && typeof key === 'string' ? [{ call: ours, key }] : [];
 }
 
 const referencesIn = (calls: readonly Call[]): readonly Place[] =>
@@ -143,8 +146,11 @@ export async function explainCell(host: SpreadsheetHost, place: Place): Promise<
   try {
     const ours = calls.filter(isOurs).filter(({ start }, _, all) => !all.some((outer) => outer.start < start && start < outer.end));
     if (ours.length > 0) return { ...common, reads: [], calls: await Promise.all(ours.map((one) => explainCall(host, one, offset))) };
-    const picked = await pickedRow(host, calls);
-    if (picked) return { ...common, reads: [], calls: [await explainCall(host, picked.call, offset, picked.key)] };
+    const picked = (await Promise.all(calls.map((one) => pickedBy(host, one)))).flat();
+    if (picked.length > 0) {
+      const explained = picked.map((one) => explainCall(host, one.call, { row: 0, column: 0 }, one.key));
+      return { ...common, reads: [], calls: await Promise.all(explained) };
+    }
   } catch (fault) {
     if (!(fault instanceof NotOurs)) throw fault;
     return {

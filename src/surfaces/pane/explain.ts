@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import type { WorkingStep } from '../../core/define.ts';
+import { CellError } from '../../core/result.ts';
 import { cite } from '../../core/working.ts';
 import { NoAnswer, Refusal } from '../../domain/refusal.ts';
 import { referenceTo } from './addresses.ts';
@@ -9,6 +10,9 @@ import { partsOf, setEquation, writeEquation } from './equation.ts';
 import { sayValue } from './numbers.ts';
 import { scoreCaution, scoreNote, spanKeyOf } from './score.ts';
 import type { Place } from './spreadsheet-host.ts';
+
+const keyOf = ({ row }: CallExplained): string | undefined =>
+  row === undefined || row[0] instanceof CellError ? undefined : String(row[0]);
 
 const isArgument = ({ equation }: WorkingStep): boolean => ['given', 'default', 'missing'].includes(equation);
 
@@ -77,10 +81,17 @@ export function explanation(pane: Pane): Part {
     pane.redraw();
   }
 
+  /** A row that counts or warns, and so has its meaning for an explanation. */
+  const toldOnly = ({ row = [] }: CallExplained): TemplateResult => {
+    const [key, value, unit, meaning] = row.map((cell) => (cell instanceof CellError ? cell.message : cell));
+    return html`<h4>${key}: ${sayValue(value, String(unit ?? ''), host.locale())}</h4>
+      <p>${meaning}</p>`;
+  };
+
   /** One figure of the budget, with the figures it is made of: each leads on to its own. */
   function figure(of: CallExplained, key: string): TemplateResult {
     const one = of.steps.find(({ step: name }) => name === key);
-    if (!one) return html`<p>${key} is no figure of the budget.</p>`;
+    if (!one) return toldOnly(of);
     const span = of.steps.find(({ step: name }) => name === spanKeyOf(key));
     const parts = partsOf(one.equation).flatMap((name) => of.steps.filter((candidate) => candidate.step === name));
     return html`
@@ -92,7 +103,7 @@ export function explanation(pane: Pane): Part {
   }
 
   function budget(of: CallExplained): TemplateResult {
-    const key = trail.at(-1) ?? of.key;
+    const key = trail.at(-1) ?? keyOf(of);
     const back = () => {
       trail = trail.slice(0, -1);
       pane.redraw();
@@ -102,11 +113,12 @@ export function explanation(pane: Pane): Part {
       return html`<p>The whole budget. Follow any figure down to what it is made of:</p>
         <ul class="list">${results.map((one) => html`<li><button type="button" @click=${() => follow(one.step)}><strong>${one.step}</strong> <span>${say(one.value, one.unit)}</span></button></li>`)}</ul>`;
     }
-    return html`${trail.length > 0 ? html`<div class="buttons"><button type="button" id="back" class="quiet" @click=${back}>Back to ${trail.at(-2) ?? of.key ?? 'the whole budget'}</button></div>` : nothing}${figure(of, key)}`;
+    return html`${trail.length > 0 ? html`<div class="buttons"><button type="button" id="back" class="quiet" @click=${back}>Back to ${trail.at(-2) ?? keyOf(of) ?? 'the whole budget'}</button></div>` : nothing}${figure(of, key)}`;
   }
 
   function oneCall(of: CallExplained): TemplateResult {
-    const { record, steps, key } = of;
+    const { record, steps } = of;
+    const key = keyOf(of);
     const inRow = steps.filter(
       ({ step: name }) =>
         key === undefined || !record.columns || record.working[name] !== undefined || name === key || name.startsWith(`${key}: `),
@@ -129,9 +141,9 @@ export function explanation(pane: Pane): Part {
   }
 
   const asText = ({ place, formula, calls, words }: Explained): string => {
-    const lines = calls.flatMap(({ record, steps, key }) => [
+    const lines = calls.flatMap(({ record, steps, row }) => [
       `${record.name}: ${record.summary}`,
-      ...(key === undefined ? [] : [`Row: ${key}`]),
+      ...(row === undefined ? [] : [`Row: ${row.map((cell) => (cell instanceof CellError ? cell.message : cell)).join(', ')}`]),
       ...steps.flatMap((one) => [
         `${one.step}: ${say(one.value, one.unit)}${one.says ? ` (${one.says})` : ''}`,
         ...(isArgument(one) || one.equation === '' ? [] : [`  = ${writeEquation(one.equation)}`]),

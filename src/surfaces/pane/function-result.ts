@@ -2,7 +2,6 @@ import { html, nothing, type TemplateResult } from 'lit-html';
 import { call } from '../../core/call.ts';
 import type { FunctionRecord } from '../../core/define.ts';
 import { type Cell, CellError, type Matrix } from '../../core/result.ts';
-import type { Given } from './function-form.ts';
 import { sayValue } from './numbers.ts';
 import { recordOf } from './records.ts';
 import { scoreCaution } from './score.ts';
@@ -24,8 +23,7 @@ function table(answer: Matrix, hasHeader: boolean, locale: string): TemplateResu
 }
 
 /** The span that belongs to a score, over whatever was not given. */
-function spanOf(given: readonly Given[], locale: string): string {
-  const args = given.map((one) => (one.kind === 'value' ? one.value : null));
+function spanOf(args: readonly unknown[], locale: string): string {
   const [, lowest, , highest] = call(recordOf('HYGIENE.SPAN'), args);
   return lowest && highest
     ? `Span over what was not given: ${sayCell(lowest[1] as Cell, '0–100', locale)} to ${sayCell(highest[1] as Cell, '0–100', locale)}.`
@@ -33,12 +31,12 @@ function spanOf(given: readonly Given[], locale: string): string {
 }
 
 /** What a call would put into the sheet, before it goes there. */
-export function resultOf(record: FunctionRecord, given: readonly Given[], answer: Matrix, locale: string): TemplateResult {
+export function resultOf(record: FunctionRecord, args: readonly unknown[], answer: Matrix, locale: string): TemplateResult {
   const first = answer[0]?.[0] as Cell;
   const [rows, columns] = [answer.length, answer[0]?.length ?? 1];
   const one = rows * columns === 1;
   if (one && first instanceof CellError) {
-    const untouched = given.every(({ kind }) => kind === 'omitted');
+    const untouched = args.every((argument) => argument === null);
     return untouched
       ? html`<p class="hint">Fill in the arguments to see the result.</p>`
       : html`<p class="problem" id="result">${first.code} ${first.message.replaceAll(' | ', '\n')}</p>`;
@@ -46,6 +44,6 @@ export function resultOf(record: FunctionRecord, given: readonly Given[], answer
   const scored = record.name.startsWith('HYGIENE.') || (record.name.startsWith('BUDGET.') && record.name !== 'BUDGET.INPUTS');
   return html`
     ${one ? html`<p id="result"><strong>${sayCell(first, record.working[record.result]?.unit ?? '', locale)}</strong></p>` : html`<p id="result">${rows} rows by ${columns} columns${rows > most.rows || columns > most.columns ? ', the first of them' : ''}:</p>${table(answer, record.columns !== undefined, locale)}`}
-    ${record.name === 'HYGIENE.RISK' && one && given.every(({ kind }) => kind !== 'cells') ? html`<p class="hint">${spanOf(given, locale)}</p>` : nothing}
+    ${record.name === 'HYGIENE.RISK' && one ? html`<p class="hint">${spanOf(args, locale)}</p>` : nothing}
     ${scored ? scoreCaution() : nothing}`;
 }

@@ -4,7 +4,7 @@ import type { FunctionRecord } from '../../core/define.ts';
 import type { Parameter } from '../../core/parameters.ts';
 import type { Matrix } from '../../core/result.ts';
 import { describe, nameWithUnit } from '../../core/words.ts';
-import { addressFrom, blockOf, cellAt, referenceTo } from './addresses.ts';
+import { addressFrom, blockOf, cellAt, covers, referenceTo } from './addresses.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { field } from './field.ts';
 import { argumentsFrom, formulaFor, type Given, givenBy, problemOf } from './function-form.ts';
@@ -20,12 +20,13 @@ export function catalogue(pane: Pane): Part {
   let chosen: FunctionRecord | undefined;
   let texts = new Map<string, string>();
   let target: Selection | undefined;
-  let answer: Matrix | undefined;
+  let tried: { readonly args: readonly unknown[]; readonly answer: Matrix } | undefined;
 
   const given = (record: FunctionRecord): readonly Given[] => givenBy(record, texts, target?.sheet ?? '', host.locale());
 
   async function work(): Promise<void> {
-    answer = chosen && call(chosen, await argumentsFrom(host, given(chosen)));
+    const args = chosen && (await argumentsFrom(host, given(chosen)));
+    tried = chosen && args && { args, answer: call(chosen, args) };
     pane.redraw();
   }
 
@@ -35,7 +36,7 @@ export function catalogue(pane: Pane): Part {
   }
 
   function choose(record: FunctionRecord | undefined): void {
-    [chosen, texts, answer] = [record, new Map(), undefined];
+    [chosen, texts, tried] = [record, new Map(), undefined];
     void pane.act(async () => {
       await work();
       document.getElementById(record ? 'function-name' : 'search')?.focus();
@@ -49,7 +50,7 @@ export function catalogue(pane: Pane): Part {
 
   async function useSelection({ name }: Parameter): Promise<void> {
     const selected = await host.selection();
-    texts.set(name, referenceTo(selected, selected.sheet));
+    texts.set(name, referenceTo(selected));
     target = selected;
     await work();
   }
@@ -68,7 +69,12 @@ export function catalogue(pane: Pane): Part {
 
   async function insert(record: FunctionRecord): Promise<void> {
     const selected = await host.selection();
-    const [rows, columns] = [answer?.length ?? 1, answer?.[0]?.length ?? 1];
+    const [rows, columns] = [tried?.answer.length ?? 1, tried?.answer[0]?.length ?? 1];
+    if (
+      given(record).some((one) => one.kind === 'cells' && one.place.sheet === selected.sheet && covers(one.place.address, selected.active))
+    ) {
+      throw new Error(`${selected.active} is one of the cells that the function reads: select the cell that is to show the result.`);
+    }
     const filled = await inTheWay(selected, rows, columns);
     const named = filled.length > 6 ? `${filled.slice(0, 6).join(', ')} and ${filled.length - 6} more` : filled.join(', ');
     const question = `${named} ${filled.length === 1 ? 'is' : 'are'} filled in on ${selected.sheet}. Empty ${filled.length === 1 ? 'it' : 'them'} and put the function there?`;
@@ -110,7 +116,7 @@ export function catalogue(pane: Pane): Part {
       <h3 id="function-name" tabindex="-1">${record.name}</h3>
       <p>${record.summary}</p>
       ${record.parameters.map((parameter, k) => argument(parameter, all[k]))}
-      <div aria-live="polite">${answer ? resultOf(record, all, answer, host.locale()) : nothing}</div>
+      <div aria-live="polite">${tried && !record.parameters.some((parameter, k) => problemOf(parameter, all[k])) ? resultOf(record, tried.args, tried.answer, host.locale()) : nothing}</div>
       <p class="hint"><code id="formula">${formulaFor(record, all, target?.sheet ?? '')}</code></p>
       <div class="buttons"><button type="button" id="insert" @click=${() => pane.act(() => insert(record))}>Insert at ${reference}</button></div>`;
   }
