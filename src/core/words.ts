@@ -1,6 +1,6 @@
 import type * as z from 'zod/mini';
+import { spell } from '../domain/spell.ts';
 import type { Bounds, Parameter } from './parameters.ts';
-import { spell } from './units.ts';
 
 /** `a whole number from 1 to 100`, `a number above 0, at most 1`. */
 export function acceptedNumber(bounds: Bounds, lowest: number, highest: number): string {
@@ -15,7 +15,8 @@ export const acceptedText = (choices: readonly string[]): string =>
   choices.length === 2 ? choices.join(' or ') : `one of ${choices.join(', ')}`;
 
 /** A cell's content as a sentence can quote it: short, on one line. */
-function quoted(cell: unknown): string {
+export function quoted(cell: unknown): string {
+  if (typeof cell === 'object' && cell !== null) return 'an error';
   if (typeof cell === 'number') return spell(cell);
   if (typeof cell === 'boolean') return cell ? 'TRUE' : 'FALSE';
   const plain = String(cell).replace(/\s+/g, ' ').trim();

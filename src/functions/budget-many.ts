@@ -1,4 +1,5 @@
 import { isBlank } from '../core/result.ts';
+import { quoted } from '../core/words.ts';
 import type { BudgetResult } from '../domain/budget-result.ts';
 import { budgetResults } from '../domain/budget-results.ts';
 import { warningsOf } from '../domain/budget-warnings.ts';
@@ -27,7 +28,7 @@ function resultsAsked(asked: Table | undefined): readonly BudgetResult[] {
     if (!result)
       throw new Refusal(
         'results (table)',
-        `"${String(key)}" is not a result of the budget`,
+        `${quoted(key)} is not a result of the budget`,
         'enter keys as the first column of BEDDING.BUDGET.HERD shows them',
       );
     return result;

@@ -1,11 +1,11 @@
 import { defaultOf } from '../core/bibliography.ts';
 import { REFUSED } from '../core/parameters.ts';
 import { isBlank } from '../core/result.ts';
-import { spell } from '../core/units.ts';
-import { nameWithUnit, whyRefused } from '../core/words.ts';
+import { nameWithUnit, quoted, whyRefused } from '../core/words.ts';
 import { type Budget, budget } from '../domain/budget.ts';
 import { type BudgetInputs, type Get, Missing } from '../domain/budget-inputs.ts';
 import { Refusal } from '../domain/refusal.ts';
+import { spell } from '../domain/spell.ts';
 import { type BudgetItem, budgetItems } from './budget-items.ts';
 
 type Key = keyof BudgetInputs;
@@ -37,7 +37,7 @@ export function readInputs(pairs: readonly (readonly [name: unknown, cell: unkno
     if (!item)
       throw new Refusal(
         place(k),
-        isBlank(name) ? 'has a value but no item' : `"${String(name)}" is not an item of the budget`,
+        isBlank(name) ? 'has a value but no item' : `${quoted(name)} is not an item of the budget`,
         'enter a name as BEDDING.BUDGET.INPUTS lists it',
       );
     if (seen.has(item.key)) throw new Refusal(place(k), `${item.name} is given twice`, 'enter each item once');

@@ -1,5 +1,7 @@
 import { readFile } from 'node:fs/promises';
+import { basename } from 'node:path';
 import type { Browser } from 'playwright-core';
+import { headersFor } from '../../src/generate/hosting.ts';
 
 /** What Microsoft's runtime hands back for one call, as Excel would get it. */
 export type Reply =
@@ -16,16 +18,19 @@ export interface Call {
 export const errorCell = (code: string) => ({ type: 'CustomFunctionError', code });
 
 const root = (file: string) => new URL(`../../${file}`, import.meta.url);
+const OURS = 'https://excel.example/';
+const VENDOR = 'https://appsforoffice.microsoft.com/lib/1.1/hosted/';
 const files = new Map([
-  ['/custom-functions-runtime.js', root('node_modules/@microsoft/office-js/dist/custom-functions-runtime.js')],
-  ['/functions.js', root('dist/functions.js')],
+  [`${VENDOR}custom-functions-runtime.js`, root('node_modules/@microsoft/office-js/dist/custom-functions-runtime.js')],
+  [`${OURS}functions.js`, root('dist/functions.js')],
+  [`${OURS}functions.html`, root('dist/functions.html')],
 ]);
 
-/** The bridge must be there before the runtime is: it looks for it once, while it loads. */
-const page = `<!doctype html><title>Functions</title>
-<script>
+/** Runs in the page before all else: the runtime looks for its bridge once, while it loads. */
+function bridge(): void {
   window.replies = [];
   window._richApiNativeBridge = {
+    onMessageFromHost: () => undefined,
     sendMessageToHost(text) {
       const { id, message } = JSON.parse(text);
       for (const { Name, ArgumentInfo } of message.body.Actions) {
@@ -35,19 +40,17 @@ const page = `<!doctype html><title>Functions</title>
       queueMicrotask(() => this.onMessageFromHost(JSON.stringify({ id, type: 2, message: answer })));
     },
   };
-</script>
-<script src="custom-functions-runtime.js"></script>
-<script src="functions.js"></script>`;
+}
 
 declare global {
   interface Window {
     replies: [id: number, worked: boolean, value: unknown, codeOrTime: unknown][];
-    _richApiNativeBridge: { onMessageFromHost(text: string): void };
+    _richApiNativeBridge: { onMessageFromHost(text: string): void; sendMessageToHost(text: string): void };
   }
 }
 
 /**
- * dist/functions.js under Microsoft's own custom-functions runtime, with us in Excel's place at the other end of its
+ * dist/functions.html and functions.js under Microsoft's own custom-functions runtime, with us in Excel's place at the other end of its
  * bridge. The bridge is undocumented: tests only, with the version of @microsoft/office-js pinned in package.json.
  */
 export async function openRuntime(browser: Browser) {
@@ -55,14 +58,15 @@ export async function openRuntime(browser: Browser) {
   const requests: string[] = [];
   const faults: string[] = [];
   tab.on('pageerror', ({ message }) => faults.push(message));
+  await tab.addInitScript(bridge);
   await tab.route('**/*', async (route) => {
-    const { pathname } = new URL(route.request().url());
-    requests.push(pathname);
-    const file = files.get(pathname);
-    if (pathname === '/') return route.fulfill({ contentType: 'text/html', body: page });
-    return file ? route.fulfill({ contentType: 'text/javascript', body: await readFile(file, 'utf8') }) : route.abort();
+    const url = route.request().url();
+    requests.push(url);
+    const file = files.get(url);
+    if (!file) return route.abort();
+    return route.fulfill({ headers: headersFor(basename(url)), body: await readFile(file) });
   });
-  await tab.goto('https://excel.example/');
+  await tab.goto(`${OURS}functions.html`);
 
   const registered = () =>
     tab.evaluate(() => Object.keys((CustomFunctions as unknown as { _association: { mappings: object } })._association.mappings));
