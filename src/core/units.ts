@@ -82,13 +82,3 @@ export type Unit = keyof typeof ranges;
 
 /** The lowest and highest number that makes sense in a unit; a parameter may narrow it. */
 export const widestRange = (unit: Unit): readonly [number, number] => ranges[unit];
-
-/** A number as our sentences write it: thousands with commas, no trailing digits of binary noise. */
-export function spell(value: number): string {
-  if (!Number.isFinite(value)) return 'not a number';
-  const size = Math.abs(value);
-  if (size !== 0 && (size > 1e12 || size < 1e-4)) return value.toPrecision(4).replace(/\.?0+e/, 'e');
-  const [whole = '', decimals] = String(Number(value.toPrecision(6))).split('.');
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
-  return decimals === undefined ? grouped : `${grouped}.${decimals}`;
-}

@@ -2,6 +2,7 @@ import { type Get, once } from './budget-inputs.ts';
 import { cubicleDemand, herdDemand } from './demand.ts';
 import { densityOf, driedDensity, dryMatterOf } from './materials.ts';
 import { Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 
 /** What the beds need: of fibre, and of the material bought now. Equations: demand.ts, materials.ts. */
 export function beddingNeeds(get: Get) {
@@ -12,7 +13,7 @@ export function beddingNeeds(get: Get) {
     if (target < pressed) {
       throw new Refusal(
         'Dried to dry matter',
-        `${target} is below the pressed dry matter ${pressed}`,
+        said`${target} is below the pressed dry matter ${pressed}`,
         'enter the dry matter the dryer reaches, or that of the pressed fibre where there is no dryer',
       );
     }

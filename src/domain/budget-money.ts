@@ -7,6 +7,7 @@ import { boughtCost, ownershipCost } from './cost.ts';
 import { electricityUsed } from './fans.ts';
 import { cover, discountedPayback, internalRate, netPresentValue, payback, repayment } from './investment.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 
 /** The usual load and efficiency of farm motors of this size; see `load_factor` and `efficiency` in data/defaults.json. */
 export interface MotorHabit {
@@ -53,7 +54,7 @@ export function moneyPlan(get: Get, needs: BeddingNeeds, kit: KitPlan, motor: Mo
   const capital = once(() => {
     const grant = get('grant');
     if (grant > get('kit_cost'))
-      throw new Refusal('Grant', `${grant} is above the kit cost ${get('kit_cost')}`, 'enter a grant from 0 to the kit cost');
+      throw new Refusal('Grant', said`${grant} is above the kit cost ${get('kit_cost')}`, 'enter a grant from 0 to the kit cost');
     return get('kit_cost') - grant;
   });
   const ownership = once(() => ownershipCost(capital(), get('life_years'), get('discount_rate'), get('end_value')).ownership_year);
@@ -110,7 +111,7 @@ export function moneyPlan(get: Get, needs: BeddingNeeds, kit: KitPlan, motor: Mo
     const borrowed = get('borrowed');
     if (borrowed === 0) return 0;
     if (borrowed > get('kit_cost'))
-      throw new Refusal('Borrowed', `${borrowed} is above the kit cost ${get('kit_cost')}`, 'enter an amount from 0 to the kit cost');
+      throw new Refusal('Borrowed', said`${borrowed} is above the kit cost ${get('kit_cost')}`, 'enter an amount from 0 to the kit cost');
     return 12 * repayment(borrowed, get('loan_years'), get('loan_rate'), 12).payment;
   });
   const loan_cover = once(() => {

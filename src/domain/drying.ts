@@ -2,6 +2,7 @@ import { type AirAt, airFlow, measuredAt, mustBeHeated, outdoorAir } from './hea
 import { mustGetDrier } from './mass-balance.ts';
 import { dewPoint, heatCapacity, humidifiedTemperature, humidityRatio, relativeHumidity, specificVolume } from './moist-air.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 import { WATER_KJ_KG_K } from './water.ts';
 
 /** Dry matter beyond which how fibre holds its water (sorption) is not known, so that the air's balance no longer tells. */
@@ -10,7 +11,7 @@ const DRIEST_FIBRE = 0.8;
 function mustBeKnownFibre(dm_in: number, dm_out: number): void {
   mustGetDrier(dm_in, dm_out);
   if (dm_out <= DRIEST_FIBRE) return;
-  throw new Refusal('dm_out', `${dm_out} is above 0.80, and no sorption data is held for fibre that dry`, 'enter at most 0.80');
+  throw new Refusal('dm_out', said`${dm_out} is above 0.80, and no sorption data is held for fibre that dry`, 'enter at most 0.80');
 }
 
 /**

@@ -1,4 +1,5 @@
 import { NoAnswer, Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 
 /**
  * Air that a fan moves at another speed.
@@ -94,7 +95,7 @@ export function heatSurplus(electric_kw: number, electric_efficiency: number, he
   if (electric_efficiency + heat_efficiency > 1)
     throw new Refusal(
       'heat_efficiency',
-      `${heat_efficiency} and electric_efficiency ${electric_efficiency} together are above 1`,
+      said`${heat_efficiency} and electric_efficiency ${electric_efficiency} together are above 1`,
       'an engine gives no more than its fuel holds; enter shares that add up to less than 1',
     );
   const fuel_kw = electric_kw / electric_efficiency;

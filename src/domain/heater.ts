@@ -1,5 +1,6 @@
 import { heatCapacity, humidityRatio, specificVolume, standardPressure } from './moist-air.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 import { WATER_KJ_KG_K, waterDensity } from './water.ts';
 
 /** Where a fan's flow is read: hot, behind the heater, or cold, before it. */
@@ -32,12 +33,16 @@ export function airFlow(air_m3_h: number, ambient_c: number, ambient_rh: number,
 /** Air off a heater is never colder than the air before it; such a pair of readings is a slip. */
 export function mustBeHeated(supply_c: number, ambient_c: number): void {
   if (supply_c >= ambient_c) return;
-  throw new Refusal('supply_c', `${supply_c} is below ambient_c ${ambient_c}`, 'enter the temperature of the air after the heater');
+  throw new Refusal('supply_c', said`${supply_c} is below ambient_c ${ambient_c}`, 'enter the temperature of the air after the heater');
 }
 
 function mustBeHotter(water_c: number, ambient_c: number): void {
   if (water_c > ambient_c) return;
-  throw new Refusal('water_c', `${water_c} is not above ambient_c ${ambient_c}`, 'enter the temperature of the hot water to the heater');
+  throw new Refusal(
+    'water_c',
+    said`${water_c} is not above ambient_c ${ambient_c}`,
+    'enter the temperature of the hot water to the heater',
+  );
 }
 
 /** Heat to warm a flow of air and of water by one degree, kJ/h·K. Enthalpy of moist air: eq. 30; of water: eq. 32. */
@@ -75,7 +80,7 @@ function warmedBy(heat_kj_h: number, air_m3_h: number, ambient_c: number, ambien
  */
 export function hotWaterHeat(water_l_h: number, flow_c: number, return_c: number) {
   if (return_c > flow_c) {
-    throw new Refusal('return_c', `${return_c} is above flow_c ${flow_c}`, 'enter the temperature of the water that comes back cooled');
+    throw new Refusal('return_c', said`${return_c} is above flow_c ${flow_c}`, 'enter the temperature of the water that comes back cooled');
   }
   const density_kg_m3 = waterDensity(flow_c);
   const water_kg_h = (water_l_h / 1000) * density_kg_m3;
@@ -142,13 +147,13 @@ export function heaterEffectiveness(
     if (supply_c > water_c) {
       throw new Refusal(
         'supply_c',
-        `${supply_c} is above water_c ${water_c}`,
+        said`${supply_c} is above water_c ${water_c}`,
         'check both thermometers: air cannot leave hotter than the water comes',
       );
     }
     throw new Refusal(
       'water_l_h',
-      `${water_l_h} litres/h gives off at most ${(most_kj_h / 3600).toFixed(1)} kW, but the air took up ${(passed_kj_h / 3600).toFixed(1)} kW`,
+      said`${water_l_h} litres/h gives off at most ${(most_kj_h / 3600).toFixed(1)} kW, but the air took up ${(passed_kj_h / 3600).toFixed(1)} kW`,
       'check the water meter first, then the air flow and where it was measured',
     );
   }
@@ -175,7 +180,7 @@ export function heatedTemperature(
 ) {
   const supply_c = warmedBy(heat_kw * 3600, air_m3_h, ambient_c, ambient_rh, altitude_m, air_at);
   if (supply_c > HOTTEST_C) {
-    throw new NoAnswer(`${heat_kw} kW is more than this air can take up below ${HOTTEST_C} °C; enter less heat or more air`);
+    throw new NoAnswer(said`${heat_kw} kW is more than this air can take up below ${HOTTEST_C} °C; enter less heat or more air`);
   }
   const flow = airFlow(air_m3_h, ambient_c, ambient_rh, supply_c, altitude_m, air_at);
   const air_kj_h_k = flow.air_kg_h * heatCapacity(flow.humidity_ratio);

@@ -3,6 +3,7 @@ import { bandOf, hygieneScore } from './hygiene.ts';
 import type { Bed } from './hygiene-factors.ts';
 import type { Material } from './materials.ts';
 import { NoAnswer } from './refusal.ts';
+import { said } from './spell.ts';
 
 const SHORTEST_DAYS = 0.25;
 const WETTEST = 0.15;
@@ -41,7 +42,7 @@ export function longestInterval(
   const best_score = scoreAt(SHORTEST_DAYS);
   if (best_score > target_score)
     throw new NoAnswer(
-      `even bedding every ${SHORTEST_DAYS} days the score is ${tenth(best_score)}, above the target; better the other factors`,
+      said`even bedding every ${SHORTEST_DAYS} days the score is ${tenth(best_score)}, above the target; better the other factors`,
     );
   const interval_days = crossing((days) => scoreAt(days) - target_score, SHORTEST_DAYS, limit_days) ?? limit_days;
   return { limit_days, score_at_limit, best_score, interval_days, score: scoreAt(interval_days) };
@@ -78,7 +79,7 @@ export function lowestDryMatter(
   const score_at_wettest = scoreAt(WETTEST);
   const best_score = scoreAt(DRIEST);
   if (best_score > target_score)
-    throw new NoAnswer(`even at ${DRIEST} dry matter the score is ${tenth(best_score)}, above the target; better the other factors`);
+    throw new NoAnswer(said`even at ${DRIEST} dry matter the score is ${tenth(best_score)}, above the target; better the other factors`);
   // The score is level from 0.90 up: a step finds where it first comes down to the target, a difference would not.
   const dm = crossing((x) => (scoreAt(x) > target_score ? 1 : -1), WETTEST, DRIEST) ?? WETTEST;
   return { score_at_wettest, best_score, dm, score: scoreAt(dm), reach: fibreReach(dm, material) };

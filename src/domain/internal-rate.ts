@@ -1,5 +1,6 @@
 import { crossing } from './bisection.ts';
 import { NoAnswer } from './refusal.ts';
+import { said } from './spell.ts';
 
 /** Beyond it a rate is -1 to the last bit: nothing to speak of comes back. */
 const largestDiscount = 1e16;
@@ -52,7 +53,7 @@ export function internalRateOfFlows(flows: readonly number[]): number {
   const rates = positiveRoots(flows).map((discount) => 1 / discount - 1);
   if (rates.length > 1) {
     const found = rates.reverse().map((rate) => `${(Math.round(1000 * rate) / 10 + 0).toFixed(1)}%`);
-    throw new NoAnswer(`there is more than one rate at which it breaks even: ${found.join(', ')}; use NPV instead`);
+    throw new NoAnswer(said`there is more than one rate at which it breaks even: ${found.join(', ')}; use NPV instead`);
   }
   const [rate] = rates;
   if (rate === undefined) throw new NoAnswer('no rate makes what comes back worth what was paid');

@@ -1,6 +1,7 @@
 import { annuityFactor, capitalRecovery } from './annuity.ts';
 import { internalRateOfFlows } from './internal-rate.ts';
 import { NoAnswer } from './refusal.ts';
+import { said } from './spell.ts';
 
 // Savings come at the end of each year and grow from year 2; the saving is before the cost of owning the kit.
 
@@ -27,7 +28,7 @@ export function discountedPayback(capital: number, saving_year: number, rate: nu
   // A year that falls short by rounding alone has paid it back: otherwise a payback of exactly the life would be refused.
   while (still_owed - next_saving > 1e-12 * capital) {
     full_years++;
-    if (full_years >= limit) throw new NoAnswer(`not paid back within ${life_years === undefined ? '' : 'its life of '}${limit} years`);
+    if (full_years >= limit) throw new NoAnswer(said`not paid back within ${life_years === undefined ? '' : 'its life of '}${limit} years`);
     still_owed -= next_saving;
     next_saving *= keeps;
   }

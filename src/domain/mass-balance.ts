@@ -1,9 +1,10 @@
 import { Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 
 /** Drying raises the dry matter; the other way round the two are swapped. */
 export function mustGetDrier(dm_in: number, dm_out: number): void {
   if (dm_in < dm_out) return;
-  throw new Refusal('dm_in', `${dm_in} is not below dm_out ${dm_out}`, 'enter a dry matter below that of the dried fibre');
+  throw new Refusal('dm_in', said`${dm_in} is not below dm_out ${dm_out}`, 'enter a dry matter below that of the dried fibre');
 }
 
 /**
@@ -55,7 +56,7 @@ export function finalDryMatter(wet_kg_h: number, dm_in: number, evaporation_kg_h
   if (evaporation_kg_h > water_kg_h + 1e-9 * wet_kg_h) {
     throw new Refusal(
       'evaporation_kg_h',
-      `${evaporation_kg_h} is more than the ${Number(water_kg_h.toPrecision(4))} kg of water an hour in the material`,
+      said`${evaporation_kg_h} is more than the ${Number(water_kg_h.toPrecision(4))} kg of water an hour in the material`,
       'enter less evaporation, or more or wetter material',
     );
   }

@@ -1,6 +1,7 @@
 import figures from '../data/materials.json';
 import { mustGetDrier } from './mass-balance.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 
 export type Material = keyof typeof figures;
 
@@ -86,7 +87,11 @@ export function driedDensity(density_kg_m3: number, dm_in: number, dm_out: numbe
  */
 export function ovenDryMatter(wet_g: number, dry_g: number, container_g: number) {
   if (container_g >= dry_g)
-    throw new Refusal('container_g', `${container_g} is not below dry_g ${dry_g}`, 'enter the empty container, and both weighings with it');
+    throw new Refusal(
+      'container_g',
+      said`${container_g} is not below dry_g ${dry_g}`,
+      'enter the empty container, and both weighings with it',
+    );
   if (dry_g > wet_g)
     throw new Refusal('dry_g', `${dry_g} is above wet_g ${wet_g}`, 'a sample cannot gain weight by drying; check both weighings');
   const wet_sample_g = wet_g - container_g;
@@ -97,7 +102,7 @@ export function ovenDryMatter(wet_g: number, dry_g: number, container_g: number)
 const shown = (figure: Figure) => ('missing' in figure ? new NoAnswer(figure.missing) : figure.value);
 
 /** What is said of each figure of a row, e.g. `density seen; dry matter memory; use seen`. */
-function said({ density_kg_m3, dm, kg_cow_day }: Figures, words: (figure: Held) => string): string {
+function eachOf({ density_kg_m3, dm, kg_cow_day }: Figures, words: (figure: Held) => string): string {
   const named = { density: density_kg_m3, 'dry matter': dm, use: kg_cow_day };
   const parts = Object.entries(named).map(([name, figure]) => ('missing' in figure ? '' : `${name} ${words(figure)}`));
   return parts.filter(Boolean).join('; ') || 'no figures held';
@@ -107,8 +112,8 @@ function said({ density_kg_m3, dm, kg_cow_day }: Figures, words: (figure: Held) 
 export function materialTable() {
   const rows = materials.map((material) => {
     const row = figuresOf[material];
-    const source = said(row, foundIn);
-    const status = said(row, (figure) => figure.status);
+    const source = eachOf(row, foundIn);
+    const status = eachOf(row, (figure) => figure.status);
     return [material, shown(row.density_kg_m3), shown(row.dm), shown(row.kg_cow_day), source, status];
   });
   return { rows };

@@ -1,4 +1,5 @@
 import { Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 
 /**
  * Slurry that reaches the press, one cubic metre taken as one tonne.
@@ -31,7 +32,11 @@ export function dilutedDryMatter(dm: number, litres: number, water_litres: numbe
 
 function refuseUnlessPressed(slurry_dm: number, cake_dm: number) {
   if (slurry_dm >= cake_dm)
-    throw new Refusal('slurry_dm', `${slurry_dm} is not below cake_dm ${cake_dm}`, 'enter a dry matter below that of the pressed fibre');
+    throw new Refusal(
+      'slurry_dm',
+      said`${slurry_dm} is not below cake_dm ${cake_dm}`,
+      'enter a dry matter below that of the pressed fibre',
+    );
 }
 
 /**
@@ -87,7 +92,7 @@ export function liquidDryMatter(slurry_dm: number, cake_dm: number, capture: num
 export function captureShare(slurry_dm: number, cake_dm: number, liquid_dm: number) {
   refuseUnlessPressed(slurry_dm, cake_dm);
   if (liquid_dm >= slurry_dm)
-    throw new Refusal('liquid_dm', `${liquid_dm} is not below slurry_dm ${slurry_dm}`, 'enter a dry matter below that of the slurry');
+    throw new Refusal('liquid_dm', said`${liquid_dm} is not below slurry_dm ${slurry_dm}`, 'enter a dry matter below that of the slurry');
   const cake_share = (slurry_dm - liquid_dm) / (cake_dm - liquid_dm);
   const capture = (cake_share * cake_dm) / slurry_dm;
   return { cake_share, capture };

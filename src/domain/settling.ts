@@ -1,5 +1,6 @@
 import { crossing } from './bisection.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 
 /** m/s², standard gravity. */
 const gravity = 9.80665;
@@ -42,7 +43,7 @@ function airAround(particle_kg_m3: number, gas_c: number) {
   if (particle_kg_m3 <= gas_kg_m3)
     throw new Refusal(
       'particle_kg_m3',
-      `${particle_kg_m3} is not above that of air`,
+      said`${particle_kg_m3} is not above that of air`,
       'enter the density of the particle itself, not of a heap',
     );
   return { gas_kg_m3, viscosity_pa_s: airViscosity(gas_c) };
@@ -85,8 +86,9 @@ export function carryover(speed_m_s: number, particle_kg_m3: number, gas_c: numb
     const lift = 3 * sphereDrag(reynolds) * gas_kg_m3 * speed_m_s ** 2;
     return lift - (4 * gravity * (particle_kg_m3 - gas_kg_m3) * diameter_mm) / 1000;
   };
-  if (leftOver(smallestParticleMm) < 0) throw new NoAnswer(`air this slow blows nothing out: even ${smallestParticleMm} mm falls faster`);
+  if (leftOver(smallestParticleMm) < 0)
+    throw new NoAnswer(said`air this slow blows nothing out: even ${smallestParticleMm} mm falls faster`);
   const diameter_mm = crossing(leftOver, smallestParticleMm, largestParticleMm);
-  if (diameter_mm === undefined) throw new NoAnswer(`air this fast blows out everything up to ${largestParticleMm} mm`);
+  if (diameter_mm === undefined) throw new NoAnswer(said`air this fast blows out everything up to ${largestParticleMm} mm`);
   return { gas_kg_m3, viscosity_pa_s, diameter_mm };
 }

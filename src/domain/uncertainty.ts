@@ -5,6 +5,7 @@ import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { mean as meanOf, quantile } from 'simple-statistics';
 import { annuityFactor } from './annuity.ts';
 import { Refusal } from './refusal.ts';
+import { said } from './spell.ts';
 
 /** What the plan's net present value hangs on, as it is named in the table that is given. */
 export const driverNames = ['kit cost', 'bought price per t', 'bought t per year', 'running cost per year', 'discount rate'] as const;
@@ -22,7 +23,11 @@ function checkOrder(drivers: Drivers): void {
   for (const name of driverNames) {
     const { low, likely, high } = drivers[name];
     if (low > likely || likely > high)
-      throw new Refusal('drivers', `${name}: ${low}, ${likely}, ${high} do not rise`, 'enter low at most likely, and likely at most high');
+      throw new Refusal(
+        'drivers',
+        said`${name}: ${low}; ${likely}; ${high} do not rise`,
+        'enter low at most likely, and likely at most high',
+      );
   }
 }
 

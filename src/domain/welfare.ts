@@ -1,5 +1,6 @@
 import findings from '../data/welfare-findings.json';
 import { type Answer, NoAnswer } from './refusal.ts';
+import { said } from './spell.ts';
 
 /** A published trial of lying time against the dry matter of bedding: a line that holds between its own ends only. */
 interface Trial {
@@ -39,14 +40,15 @@ const rangeOf = ({ from, to }: Trial) => `${from} to ${to} DM`;
  */
 export function lyingRange(dm: number): { lowest: number; highest: number } {
   const hours = trials.filter(covers(dm)).map((trial) => trial.hours(dm));
-  if (hours.length === 0) throw new NoAnswer(`no lying trial covers a dry matter of ${dm}: they run from ${fregonesi.from} to ${reich.to}`);
+  if (hours.length === 0)
+    throw new NoAnswer(said`no lying trial covers a dry matter of ${dm}: they run from ${fregonesi.from} to ${reich.to}`);
   return { lowest: Math.min(...hours), highest: Math.max(...hours) };
 }
 
 /** What each published trial implies for lying time at a dry matter, the goal, and how far the trials disagree. See lyingRange. */
 export function lyingTimes(dm: number) {
   const implied = trials.map((trial): (Answer | undefined)[] => {
-    const hours = covers(dm)(trial) ? trial.hours(dm) : new NoAnswer(`${trial.trial} says nothing outside ${rangeOf(trial)}`);
+    const hours = covers(dm)(trial) ? trial.hours(dm) : new NoAnswer(said`${trial.trial} says nothing outside ${rangeOf(trial)}`);
     return [trial.trial, hours, `${rangeOf(trial)}; ${trial.beds}`, trial.source, trial.status];
   });
   const apart = trials.every(covers(dm))

@@ -39,7 +39,7 @@ describe('sensitivity', () => {
   test('refuses a likeliest figure outside its low and high, naming the driver', () => {
     const wrong = { ...drivers, 'kit cost': { low: 120_000, likely: 118_000, high: 150_000 } };
     expect(() => sensitivity(wrong, 10, 0)).toThrow(Refusal);
-    expect(() => probability(wrong, 10, 0, 100, 1)).toThrow(/^drivers: kit cost: 120000, 118000, 150000 do not rise; enter /);
+    expect(() => probability(wrong, 10, 0, 100, 1)).toThrow(/^drivers: kit cost: 120,000; 118,000; 150,000 do not rise; enter /);
   });
 });
 

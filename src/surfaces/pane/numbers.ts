@@ -1,4 +1,4 @@
-import { spell } from '../../core/units.ts';
+import { spell } from '../../domain/spell.ts';
 
 interface Marks {
   readonly group: string;
