@@ -134,10 +134,38 @@ async function oneFile(parts: Parts): Promise<string> {
   });
 }
 
+/** What the page stands on, with the versions that are installed. */
+const standsOn = [
+  '@odoo/o-spreadsheet',
+  '@odoo/owl',
+  'chart.js',
+  'bootstrap',
+  'font-awesome',
+  'zod',
+  'lit-html',
+  'minisearch',
+  'pure-rand',
+  'simple-statistics',
+  'idb-keyval',
+  'fflate',
+];
+
+async function licenceRow(name: string): Promise<string> {
+  const { version, license } = JSON.parse(await text(`${modules}/${name}/package.json`)) as Record<string, string>;
+  return `<tr><td>${name}</td><td>${version}</td><td>${license}</td></tr>`;
+}
+
+async function bodyWithLicences(): Promise<string> {
+  const rows = await Promise.all(standsOn.map(licenceRow));
+  const lgpl = (await text(`${grid}/LICENSE`)).replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+  const body = await text('src/surfaces/sheet/sheet.html');
+  return body.replace('<!-- licences -->', rows.join('')).replace('<!-- lgpl -->', () => lgpl);
+}
+
 /** dist/sheet.html with its files beside it, and dist/bedding-ledger.html, all in one, that opens by a double click. */
 export async function writeSheetPages(functions: string): Promise<void> {
   const parts: Parts = {
-    body: await text('src/surfaces/sheet/sheet.html'),
+    body: await bodyWithLicences(),
     data: dataBlocks(functions, inlined(await text(`${grid}/dist/o_spreadsheet.xml`))),
   };
   await writeFile('dist/sheet.html', await separateFiles(parts));

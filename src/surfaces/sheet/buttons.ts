@@ -57,6 +57,7 @@ export function wireButtons(view: View): void {
   on('open', () => openCopy(view));
   on('save', () => saveCopy(view));
   on('export', () => exportXlsx(view));
+  on('about', () => part('dialog', 'about-page').showModal());
   on('print', () => {
     view.shown.component.state.printModeEnabled = true;
   });

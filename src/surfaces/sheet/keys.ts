@@ -1,4 +1,4 @@
-import { part } from './page.ts';
+import { part, wideEnough } from './page.ts';
 
 interface Place {
   readonly element: HTMLElement;
@@ -38,8 +38,7 @@ export function foldPane(): void {
     toggle.setAttribute('aria-expanded', String(open));
     window.dispatchEvent(new Event('resize'));
   };
-  const wide = window.matchMedia('(min-width: 900px)');
-  wide.addEventListener('change', () => show(wide.matches));
+  wideEnough.addEventListener('change', () => show(wideEnough.matches));
   toggle.addEventListener('click', () => show(pane.hidden !== false));
-  show(wide.matches);
+  show(wideEnough.matches);
 }

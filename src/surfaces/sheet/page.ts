@@ -5,6 +5,11 @@ export function part<Tag extends keyof HTMLElementTagNameMap>(tag: Tag, id: stri
   return found;
 }
 
+/** Where the panel has no room beside the grid; sheet.css draws the same line. */
+export const wideEnough = window.matchMedia('(min-width: 900px)');
+
+export const isNarrow = (): boolean => !wideEnough.matches;
+
 interface Remedy {
   readonly label: string;
   readonly act: () => void;

@@ -1,7 +1,7 @@
 import { type Command, isCoreCommand, Model, Spreadsheet, type WorkbookData } from '@odoo/o-spreadsheet';
 import { App } from '@odoo/owl';
 import { locales } from './locales.ts';
-import { ask, notice, part, tell } from './page.ts';
+import { ask, isNarrow, notice, part, tell } from './page.ts';
 import { inOurWords } from './words.ts';
 
 /** The workbook on screen. */
@@ -17,6 +17,12 @@ const speaking = {
   raiseError: (text: string, then?: () => void) => void tell(text).then(() => then?.()),
   askConfirmation: (text: string, yes: () => void, no?: () => void) => void ask(text).then((agreed) => (agreed ? yes() : no?.())),
 };
+
+/** Frozen columns would leave no room for the others on a telephone. */
+const withoutFrozenColumns = (data: WorkbookData): WorkbookData => ({
+  ...data,
+  sheets: data.sheets.map((sheet) => ({ ...sheet, panes: { xSplit: 0, ySplit: sheet.panes?.ySplit ?? 0 } })),
+});
 
 /** Puts one workbook at a time into the grid. Its listeners stay when another workbook takes its place. */
 export class View {
@@ -44,7 +50,7 @@ export class View {
 
   /** Shows the workbook, or throws and leaves the one before it where it is. */
   async show(data: WorkbookData): Promise<void> {
-    const model = new Model(data, { external: { loadLocales: async () => [...locales] } });
+    const model = new Model(isNarrow() ? withoutFrozenColumns(data) : data, { external: { loadLocales: async () => [...locales] } });
     const app = new App(Spreadsheet, {
       props: { model, colorScheme: 'light', ...speaking },
       templates: templates(),
