@@ -130,7 +130,7 @@ describe('a table of drivers', () => {
 
   test('must rise from low to high', () => {
     expect(refusalOf('INVEST.PROBABILITY', rows.with(3, ['bought t per year', 230, 212, 180]), 10).message).toMatch(
-      /^drivers \(table\): bought t per year: 230, 212, 180 do not rise; /,
+      /^drivers \(table\): bought t per year: 230; 212; 180 do not rise; /,
     );
   });
 
