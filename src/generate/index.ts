@@ -1,6 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { functionsFile } from '../core/metadata.ts';
 import { registry } from '../functions/index.ts';
+import { writeDocs } from './docs.ts';
 import { writeExcelFiles } from './excel-files.ts';
 import { DEVELOPMENT_URL } from './manifests.ts';
 import { writeSheetPages } from './sheet-pages.ts';
@@ -10,6 +11,7 @@ async function generate(): Promise<void> {
   const functions = JSON.stringify(functionsFile(registry), null, 1);
   await writeFile('dist/functions.json', functions);
   await writeSheetPages(functions);
+  await writeDocs();
   await writeExcelFiles(DEVELOPMENT_URL);
 }
 

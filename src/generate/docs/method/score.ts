@@ -1,0 +1,114 @@
+import type { SourceId, Status } from '../../../core/bibliography.ts';
+import factors from '../../../data/hygiene-factors.json';
+import { bandOf, SCORE_CAUTION } from '../../../domain/hygiene.ts';
+import { factorFacts, levelsOf, type ScoreArguments } from '../../../domain/hygiene-factors.ts';
+import { longestStudied } from '../../../domain/hygiene-inverse.ts';
+import { html, type Part, table } from '../html.ts';
+import { cited, functionLink, shown } from '../words.ts';
+import { finding, type Section, step } from './figures.ts';
+
+type Points = readonly (readonly number[])[];
+
+const pointsShown = (points: Points, unit = ''): string => points.map(([at, f]) => `${shown(at)} → ${shown(f)}${unit}`).join('; ');
+
+/** What f is, for each factor, from the data that the score itself reads. */
+function levelShown(factor: (typeof factors)[keyof typeof factors]): string {
+  if ('levels' in factor)
+    return Object.entries(factor.levels)
+      .map(([name, f]) => `${name} ${f}`)
+      .join('; ');
+  if ('points' in factor) return pointsShown(factor.points);
+  return `the mean over the interval, germs filling the bedding at this rate by dry matter: ${pointsShown(factor.growth_per_day, ' per day')}`;
+}
+
+const weightsTable = () =>
+  table(
+    'Factors of the score: all weights and levels are this project’s judgement',
+    ['Factor', 'Weight', 'Level f, 0 best and 1 worst', 'Strength of the evidence'],
+    Object.entries(factors).map(([name, factor]) => [html`<code>${name}</code>`, factor.weight, levelShown(factor), factor.strength]),
+  );
+
+const evidenceTable = () =>
+  table(
+    'Studies for and against each factor',
+    ['Factor', 'Stands', 'What was found', 'Source'],
+    Object.entries(factors).flatMap(([name, { evidence }]) =>
+      evidence.map(({ stands, says, source, status }): Part[] => [
+        html`<code>${name}</code>`,
+        stands,
+        says,
+        cited(source as SourceId, status as Status),
+      ]),
+    ),
+  );
+
+/** The score with one factor's weight multiplied. */
+function scoreWith(given: ScoreArguments, changed: string, times: number): number {
+  const levels = levelsOf(...given);
+  const sums = factorFacts.map(([factor, { weight }]) => {
+    const w = factor === changed ? weight * times : weight;
+    return { w, wf: w * (levels[factor] ?? 0) };
+  });
+  return (100 * sums.reduce((sum, { wf }) => sum + wf, 0)) / sums.reduce((sum, { w }) => sum + w, 0);
+}
+
+const shed = [11, 0.18, 'mattress', 400 / 420] as const;
+const beds: readonly (readonly [string, ScoreArguments])[] = [
+  ['sand', [0.966, 2, 'sand', ...shed]],
+  ['sawdust', [0.9, 2, 'sawdust', ...shed]],
+  ['dried fibre', [0.58, 2, 'dried fibre', ...shed]],
+  ['fresh fibre', [0.35, 2, 'fresh fibre', ...shed]],
+];
+
+const weightsChanged = factorFacts.flatMap(([factor, { weight }]) =>
+  [0.5, 2].map((times) => ({ factor, weight, times, scores: beds.map(([, given]) => scoreWith(given, factor, times)) })),
+);
+
+const keepsOrder = weightsChanged.every(({ scores }) => scores.every((score, k) => k === 0 || score > (scores[k - 1] as number)));
+
+const weightsChangedTable = () =>
+  table(
+    'The score of four beds, bedded every two days in the same shed, with one weight halved or doubled',
+    ['Weight changed', 'To', ...beds.map(([name]) => name)],
+    [
+      ['none', '', ...beds.map(([, given]) => scoreWith(given, '', 1).toFixed(0))],
+      ...weightsChanged.map(({ factor, weight, times, scores }) => [
+        html`<code>${factor}</code>`,
+        shown(weight * times),
+        ...scores.map((score) => score.toFixed(0)),
+      ]),
+    ],
+  );
+
+const bandsAt = [0, 25, 50, 75].map((edge) => `${bandOf(edge)} from ${edge}`).join(', ');
+
+export const scoreSections: readonly Section[] = [
+  {
+    id: 'score',
+    title: 'The hygiene score',
+    paragraphs: [
+      html`The score says how much a bed favours germs, from 0 (best) to 100. It is a ${SCORE_CAUTION}. It compares beds that are being planned; it foretells no case of mastitis and judges no herd.`,
+      [
+        html`It is a weighted mean of the factors given: ${step('HYGIENE.RISK', 'score')}. Only dry matter and interval must be given. Bands: ${bandsAt}; judgement.`,
+        weightsTable(),
+      ],
+      [
+        html`The weights and levels were not fitted to data: no data set was found that holds bedding, counts and mastitis together for fibre, dried and not. They are a reading of these studies, those against as well as those for:`,
+        evidenceTable(),
+      ],
+      [
+        html`How much hangs on a weight? Halving and doubling each in turn moves the score as below. ${keepsOrder ? 'The order of the four beds never changes; the band can.' : 'In some of them the order of the four beds changes: do not rely on it.'} So use it to compare beds, and take no comfort from being a point under the edge of a band.`,
+        weightsChangedTable(),
+      ],
+      html`What the tests hold it to is order alone: sand and limestone below sawdust, sawdust below fibre (${cited('fairchild-1982')}, ${cited('limestone-free-stall')}), sand below fibre and deep below mattress (${cited('rowbotham-ruegg-2016')}). The last study found the order in counts, not in mastitis.`,
+      html`Days between beddings: ${step('HYGIENE.RISK', 'growth_per_day', 'f_interval')}. No growth study on organic bedding runs beyond ${longestStudied()} days, so ${functionLink('HYGIENE.MAXINTERVAL')} never answers more. Sand was followed for a week (${cited('kristula-sand')}) and is bedded less often still in some herds (${cited('rowbotham-ruegg-2015')}): there and for limestone it stops at ${longestStudied('sand')}, which is judgement. Rules may ask for use within hours of pressing: see ${functionLink('CONDITIONS')}.`,
+      html`A score from few factors looks surer than it is. ${functionLink('HYGIENE.SPAN')} takes each factor not given at its best and its worst; sheets and pane never show a score without that span.`,
+      html`Where a laboratory has counted, ${functionLink('HYGIENE.COUNT')} sets the count against ${cited('patel-2019')}: see <a href="hygiene.html#benchmarks">the benchmarks</a>, some of them from memory. ${cited('cornell-solids')} found that counts before use did little to counts in used beds. Counts per gram are not counts per cm³.`,
+      html`From beds to cases there is no function here, on purpose. ${cited('hogan-1989')} found clinical mastitis to rise with counts; ${cited('rowbotham-ruegg-2016')} found none between beddings that differed in counts; ${cited('bradley-2018')} none in the counts in milk; ${cited('quebec-fibre')} none in cases as a whole, but Klebsiella the more frequent cause on fibre. So the money asks it the other way round: how many extra cases would eat the saving, ${step('UDDER.BREAKEVEN', 'cases_year', 'cases_per_100')}. Whether that many are likely is for the vet.`,
+      html`Lying time: ${finding('Lying: sawdust of 34.7 % DM, ± 0.4, non-lactating')} rising to ${finding('Lying: sawdust of 89.8 % DM, ± 0.4, non-lactating')} in one trial; ${finding('Lying: lost on sawdust of 26.5 % against 86.4 % DM, mattresses, non-lactating')} lost on the wet bed in another. The second slope is four times the first; both are shown, never their mean, and neither beyond its own range. No milk is claimed: ${finding('Milk gained by lying longer')}.`,
+      html`<b>Against.</b> A vet may hold that hygiene in the parlour, milking and the cows’ own defence outweigh bedding, and that a bedding score draws the eye from them. The score leaves them out; it says nothing of them.`,
+      html`<b>Against.</b> Fibre is scored worse than sawdust though herds on fibre have not had more clinical mastitis in the studies above. The score follows counts and the greater share of Klebsiella. If you weigh mastitis alone, read fibre’s score as the same as sawdust’s.`,
+      html`<b>Against.</b> Drying is credited for dryness alone, not for killing germs: a drum near 70 °C may do so for part of the fibre, but how warm fibre gets and for how long is not known here, and ${cited('fibre-growth-2024')} found Klebsiella to grow within a day in fibre from a rotary drum.`,
+    ],
+  },
+];

@@ -1,0 +1,59 @@
+import { bibliography, type Reference, type SourceId, type Status } from '../../core/bibliography.ts';
+import type { FunctionRecord } from '../../core/define.ts';
+import type { Parameter } from '../../core/parameters.ts';
+import { budgetItems } from '../../functions/budget-items.ts';
+import { familyOf } from './families.ts';
+import { type Html, html, joined, type Part, table } from './html.ts';
+import type { Page } from './page.ts';
+import { functionLink, pageOf, status, statuses, stepAnchor } from './words.ts';
+
+const takesFrom =
+  (id: SourceId) =>
+  ({ fallback }: Parameter): boolean =>
+    fallback?.value !== undefined && fallback.source === id;
+
+/** Every place that rests on a source: whole functions, single steps, arguments' defaults and items of the budget. */
+function usesOf(id: SourceId, records: readonly FunctionRecord[]): Part[] {
+  const ofFunctions = records.flatMap(({ name, sources, working, parameters }): Part[] => [
+    ...(sources.includes(id) ? [functionLink(name)] : []),
+    ...Object.entries(working)
+      .filter(([, { source }]) => source === id)
+      .map(([step]) => html`<a href="${pageOf(familyOf(name))}#${stepAnchor(name, step)}">${name}: ${step}</a>`),
+    ...parameters.filter(takesFrom(id)).map((parameter) => html`${functionLink(name)}: default of ${parameter.name}`),
+  ]);
+  const items = budgetItems.filter(({ parameter }) => takesFrom(id)(parameter));
+  return [...ofFunctions, ...items.map(({ name }) => html`<a href="budget.html#items">budget</a>: default of ${name}`)];
+}
+
+function entry({ id, name, reference, status: trust }: Reference, uses: readonly Part[]): Html {
+  const use =
+    uses.length === 0
+      ? ''
+      : html`<p class="outside">Rests on it: ${joined(uses, '; ')}.</p>
+`;
+  return html`<section id="${id}">
+<h3>${name}</h3>
+<p>${reference} (${status(trust)}).</p>
+${use}</section>
+`;
+}
+
+export const statusTable = (): Html =>
+  table(
+    'How far a figure can be trusted',
+    ['Said of it', 'Means'],
+    (Object.keys(statuses) as Status[]).map((key) => [status(key), statuses[key].means]),
+  );
+
+const withoutArticle = (name: string): string => name.replace(/^an? /, '');
+const byName = [...bibliography].sort((a, b) =>
+  withoutArticle(a.name).localeCompare(withoutArticle(b.name), 'en-GB', { sensitivity: 'base' }),
+);
+
+export const sourcesPage = (records: readonly FunctionRecord[]): Page => ({
+  file: 'sources.html',
+  title: 'Sources',
+  body: html`<p class="lead">Where every equation and figure comes from, how far it was checked, and what rests on it.</p>
+${statusTable()}
+${byName.map((reference) => entry(reference, usesOf(reference.id, records)))}`,
+});
