@@ -6,6 +6,8 @@ const byUnit: Partial<Record<Unit, Format>> = {
   money: 'money',
   'per year': 'money',
   'per t': 'money2',
+  'per payment': 'money2',
+  'per case': 'money',
   'per kWh': 'three',
   't/year': 'one',
   't/day': 'two',

@@ -1,7 +1,16 @@
 import type { Workbook } from './model.ts';
 import { answerSheet } from './sheets/answer.ts';
+import { checksSheet } from './sheets/checks.ts';
+import { dryingSheet } from './sheets/drying.ts';
 import { figuresSheet } from './sheets/figures.ts';
+import { herdsSheet } from './sheets/herds.ts';
 import { inputsSheet } from './sheets/inputs.ts';
+import { investmentSheet } from './sheets/investment.ts';
+import { leversSheet } from './sheets/levers.ts';
+import { optionsSheet } from './sheets/options.ts';
+import { conditionsSheet, sourcesSheet } from './sheets/references.ts';
+import { settingsSheet } from './sheets/settings.ts';
+import { udderSheet } from './sheets/udder.ts';
 
 export { inputsPlace } from './sheets/inputs.ts';
 
@@ -11,6 +20,26 @@ export interface WorkbookOptions {
 }
 
 /** The budget as a workbook: what a farm fills in, and what follows from it. The first sheet is the one that is read first. */
-export const budgetWorkbook = ({ blank = false }: WorkbookOptions = {}): Workbook => ({
-  sheets: [answerSheet(), inputsSheet(blank), figuresSheet()],
-});
+export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workbook {
+  const options = optionsSheet(blank);
+  const drying = dryingSheet(blank);
+  const investment = investmentSheet();
+  const levers = leversSheet();
+  const checks = checksSheet({ drying, investment, options });
+  const pages = [
+    answerSheet({ levers, checks }),
+    inputsSheet(blank),
+    options,
+    drying,
+    settingsSheet(blank),
+    investment,
+    levers,
+    udderSheet(blank),
+    figuresSheet(),
+    herdsSheet(blank),
+    checks,
+    conditionsSheet(),
+    sourcesSheet(),
+  ];
+  return { sheets: pages.map((page) => page.sheet()) };
+}

@@ -1,9 +1,10 @@
 import { budgetResults } from '../../domain/budget-results.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
-import { addressOf, placeOf, SheetBuilder } from '../grid.ts';
-import type { Sheet } from '../model.ts';
-import { figure, figureAt, figuresName, meaning, moneyChart, stageChart, warning, warningCount } from './figures.ts';
+import { addressOf, placeOf } from '../grid.ts';
+import { SheetBuilder } from '../sheet-builder.ts';
+import { figure, figureAt, figuresName, meaning, moneyChart, stageChart, state, warning, warningCount } from './figures.ts';
 import { herdName, inUse } from './inputs.ts';
+import { lever } from './levers.ts';
 
 const sheetName = 'Answer';
 
@@ -83,7 +84,8 @@ const at = (key: string): string => cells.get(key) as string;
 function fill(page: SheetBuilder, blocks: readonly Block[]): void {
   for (const { heading, more, keys } of blocks) {
     const first = placeOf(at(keys[0] as string));
-    page.across(addressOf(first.column - 1, first.row - 1), [heading, '', '', `see ${more}`], 'section');
+    const band = addressOf(first.column - 1, first.row - 1);
+    page.section(band, heading, 4).put(addressOf(first.column + 2, first.row - 1), `see ${more}`, 'heading');
     for (const key of keys) {
       const { column, row } = placeOf(at(key));
       const { unit, how } = budgetResults.find((result) => result.key === key) ?? { unit: '', how: '' };
@@ -100,79 +102,89 @@ function fill(page: SheetBuilder, blocks: readonly Block[]): void {
   }
 }
 
-const said = (sentence: string): string => `=IFERROR(${sentence},"")`;
-
-/** The answer in words, each line one short formula over the figures below. */
-const sentences = (): readonly string[] => {
+/** The answer in words, each line one short formula over the figures below; a line whose figure is not there yet stays empty. */
+function sentences(): readonly string[] {
   const [limit, cover, saving, payback, npv] = ['What limits', 'Cover of demand', 'Saving', 'Payback', 'NPV'].map(at);
-  const ratio = at('Stated output against the air');
+  const [ratio, score] = [at('Stated output against the air'), at('Hygiene score, fibre')];
+  const said = (figure: string | undefined, sentence: string) => `=IF(ISNUMBER(${figure}),${sentence},"")`;
   const rival = `IF(${limit}="dryer",", not the slurry,",IF(ISNUMBER(${at('Dryer could make')}),", not the dryer,",""))`;
+  const paid = `IF(ISNUMBER(${payback}),"pays back in "&TEXT(${payback},"0.0")&" years.","does not pay back within its life.")`;
+  const worth = `TEXT(ABS(${npv}),"#,##0")&IF(${npv}<0," less"," more")&" than it costs, before tax."`;
+  const verdict = `IF(${ratio}>1.25,"not with this air.",IF(${ratio}>1,"measure it.","possible."))`;
   return [
-    said(`"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.0")&" times what the beds need."`),
-    said(
-      `"It saves "&TEXT(${saving},"#,##0")&" a year before what it costs to own, and "&IF(ISNUMBER(${payback}),"pays back in "&TEXT(${payback},"0.0")&" years.","does not pay back within its life.")`,
-    ),
-    said(
-      `"Over "&${inUse('Life years')}&" years at "&TEXT(${inUse('Discount rate')},"0.0%")&" it is worth "&TEXT(ABS(${npv}),"#,##0")&IF(${npv}<0," less"," more")&" than it costs, before tax."`,
-    ),
-    said(
-      `IF(ISNUMBER(${ratio}),"The stated output needs "&TEXT(${ratio},"0.0")&" times the water this air can carry: "&IF(${ratio}>1.25,"not with this air.",IF(${ratio}>1,"measure it.","possible.")),"No stated output was given to check.")`,
-    ),
-    said(
-      `"Hygiene score "&TEXT(${at('Hygiene score, fibre')},"0")&", span "&${at('Hygiene span, fibre')}&", "&${meaning('Hygiene score, fibre')}`,
-    ),
-    `=IF(${inUse('Permission confirmed')}="yes","Permission: confirmed in writing by authority and milk buyer. ","Permission is not confirmed: ask the authority and your milk buyer before you spend. ")&"See Conditions and cautions."`,
+    said(cover, `"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.0")&" times what the beds need."`),
+    said(saving, `"It saves "&TEXT(${saving},"#,##0")&" a year before what it costs to own, and "&${paid}`),
+    said(npv, `"Over "&${inUse('Life years')}&" years at "&TEXT(${inUse('Discount rate')},"0.0%")&" it is worth "&${worth}`),
+    said(ratio, `"The stated output needs "&TEXT(${ratio},"0.0")&" times the water this air can carry: "&${verdict}`),
+    said(score, `"Hygiene score "&TEXT(${score},"0")&", span "&${at('Hygiene span, fibre')}&", "&${meaning('Hygiene score, fibre')}`),
+    `=IF(${inUse('Permission confirmed')}="yes","Permission is confirmed in writing.","Permission is not confirmed: ask the authority and your milk buyer before you spend; see Conditions and cautions.")`,
   ];
-};
-
-const state = `=IF(ISERROR(${figure('Still missing')}),"The list of inputs cannot be read: see cell A5 of Figures.",IF(${figure('Still missing')}>0,"Still missing: "&${meaning('Still missing')},IF(SUMPRODUCT(--ISERR(Figures!$B$6:$B$70))>0,"An input cannot be used: see the check column of Inputs.","Every input needed is given; defaults used: "&${figure('Defaults used')}&", listed on Figures.")))`;
+}
 
 const shownWarnings = 8;
 
-export function answerSheet(): Sheet {
-  const page = new SheetBuilder(sheetName, [185, 80, 105, 130, 16, 185, 80, 105, 130], { onePage: true });
+interface Pages {
+  readonly levers: SheetBuilder;
+  readonly checks: SheetBuilder;
+}
+
+export function answerSheet({ levers, checks }: Pages): SheetBuilder {
+  const page = new SheetBuilder(sheetName, [178, 72, 108, 112, 12, 174, 72, 72, 164], { onePage: true });
   page
     .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
     .put('A2', 'Herd', 'label')
     .put('B2', `=IF(${herdName}="","–",${herdName})`, 'strong')
-    .put('A3', state, 'warning');
+    .across('A3', [state, '', '', '', '', '', '', '', ''], 'lead')
+    .rule('A3:I3', 'LEFT($A$3,5)<>"Every"', 'bad')
+    .put('F2', 'Checks', 'label')
+    .put('G2', `=${checks.from('overall')}`, 'check')
+    .rule('G2:G2', 'ISNUMBER(SEARCH("broken",G2))', 'bad');
   sentences().forEach((sentence, k) => {
     page.put(`A${5 + k}`, sentence, 'lead');
   });
   fill(page, left);
   fill(page, right);
-  const chartsRow = Math.max(...[...cells.values()].map((cell) => placeOf(cell).row)) + 3;
+  const leversRow = Math.max(...[...cells.values()].map((cell) => placeOf(cell).row)) + 3;
+  const paying = `IFERROR(AND(${figure('NPV')}>=0,${figure('Cover of demand')}>=1),FALSE)`;
   page
-    .chart({
-      kind: 'column',
-      title: 'What each stage could make, beside the need',
+    .section(`A${leversRow}`, '')
+    .put(
+      `A${leversRow}`,
+      `=IF(${paying},"How little would have to change before it no longer pays","The three smallest changes that would make it so")`,
+      'section',
+    )
+    .put(`I${leversRow}`, 'see Levers', 'heading');
+  for (const nth of [1, 2, 3]) page.put(`A${leversRow + nth}`, lever(levers, nth), 'output');
+  const chartsRow = leversRow + 5;
+  page
+    .chartAt(`A${chartsRow}`, {
+      kind: 'stacked column',
+      title: 'What the beds need and each stage could make',
       across: '',
       up: 't/day',
       labels: stageChart.labels,
-      series: [{ name: 'dried fibre', values: stageChart.values }],
-      at: `A${chartsRow}`,
-      width: 500,
+      series: stageChart.series,
+      width: 470,
       height: 230,
     })
-    .chart({
+    .chartAt(`F${chartsRow}`, {
       kind: 'stacked column',
       title: 'A year’s bedding, owning the kit included',
       across: '',
       up: 'money a year',
       labels: moneyChart.labels,
       series: moneyChart.series,
-      at: `F${chartsRow}`,
-      width: 500,
+      width: 482,
       height: 230,
     });
   const warningsRow = chartsRow + 11;
-  page.across(`A${warningsRow}`, ['Warnings', '', '', '', '', '', '', '', ''], 'section');
-  page.put(`D${warningsRow}`, `=${warningCount}&" in all, every one on ${figuresName}"`, 'section');
+  page.section(`A${warningsRow}`, 'Warnings');
+  page.put(`D${warningsRow}`, `=${warningCount}&" in all, every one on ${figuresName}"`, 'heading');
   for (let k = 0; k < shownWarnings; k++) {
     const row = warningsRow + 1 + 2 * k;
     page
       .put(`A${row}`, `=IFERROR(MID(${warning('A', String(k + 1))},10,60),"")`, 'label')
       .block(`B${row}:I${row + 1}`, `=IFERROR(${warning('D', String(k + 1))}&"","")`, 'note');
   }
-  return page.sheet();
+  return page;
 }

@@ -1,7 +1,7 @@
 import { budgetResults } from '../../domain/budget-results.ts';
 import { resultFormat } from '../formats.ts';
-import { on, quoted, SheetBuilder } from '../grid.ts';
-import type { Sheet } from '../model.ts';
+import { on, quoted } from '../grid.ts';
+import { SheetBuilder } from '../sheet-builder.ts';
 import { inUse, items, values } from './inputs.ts';
 
 export const figuresName = 'Figures';
@@ -20,6 +20,20 @@ export const unitAt = (cell: string): string => pick('C', cell);
 export const figure = (key: string): string => figureAt(quoted(key));
 export const meaning = (key: string): string => pick('D', quoted(key));
 
+const lacking = figure('Still missing');
+const refused = `SUMPRODUCT(--ISERR(${on(figuresName, `B${headingRow + 1}:B${headingRow + budgetResults.length}`)}))>0`;
+
+/** How far the inputs carry, in words. */
+export const state = [
+  `=IF(ISERROR(${lacking}),"The list of inputs cannot be read: see ${figuresName} A${headingRow}.",`,
+  `IF(${lacking}>0,"Still missing on Inputs: "&${meaning('Still missing')},`,
+  `IF(${refused},"An input cannot be used: see the check column of Inputs.",`,
+  `"Every input needed is given; defaults taken for "&${figure('Defaults used')}&" more, listed on ${figuresName}.")))`,
+].join('');
+
+/** The same for the other sheets, which say it only where something is lacking. */
+export const lackingLine = `=IF(IFERROR(${lacking},1)=0,"","Some figures cannot be worked out yet: see the top of Answer.")`;
+
 /** The nth warning: they follow the row that says what is still missing. */
 export const warning = (from: 'A' | 'B' | 'D', nth: string): string => `INDEX(${column(from)},MATCH("Still missing",${keys},0)+${nth})`;
 export const warningCount = `COUNTIF(${keys},"Warning: *")`;
@@ -27,7 +41,7 @@ export const warningCount = `COUNTIF(${keys},"Warning: *")`;
 /** What the Answer's charts draw, beside the table: the beds' need against each stage, and a year's money before and after. */
 const stages = [
   ['beds need', `=${figure('Fibre needed')}/${inUse('Housed days')}`],
-  ...['Slurry', 'Press', 'Dryer'].map((stage) => [`${stage.toLowerCase()} could make`, `=${figure(`${stage} could make`)}`]),
+  ...['Slurry', 'Press', 'Dryer'].map((stage) => [stage.toLowerCase(), '', `=${figure(`${stage} could make`)}`]),
 ];
 const money = [
   ['bedding bought', `=${figure('Bought-in cost')}`, `=${figure('Top-up cost')}`],
@@ -39,14 +53,14 @@ const [stageRow, moneyRow] = [headingRow + 2, headingRow + 9];
 const place = (range: string): string => `${figuresName}!${range}`;
 export const stageChart = {
   labels: place(`F${stageRow}:F${stageRow + 3}`),
-  values: place(`G${stageRow}:G${stageRow + 3}`),
+  series: ['needed', 'could make'].map((name, k) => ({ name, values: place(`${'GH'[k]}${stageRow}:${'GH'[k]}${stageRow + 3}`) })),
 };
 export const moneyChart = {
   labels: place(`G${moneyRow - 1}:H${moneyRow - 1}`),
   series: money.map(([name], k) => ({ name: String(name), values: place(`G${moneyRow + k}:H${moneyRow + k}`) })),
 };
 
-export function figuresSheet(): Sheet {
+export function figuresSheet(): SheetBuilder {
   const page = new SheetBuilder(figuresName, [270, 110, 130, 760, 30, 160, 100, 100], {
     freeze: { rows: headingRow, columns: 1 },
     landscape: true,
@@ -60,12 +74,13 @@ export function figuresSheet(): Sheet {
       'A3',
       'How a figure comes about: open Explain, or enter BEDDING.WORKING("BUDGET.HERD") with the items and values of Inputs.',
       'note',
-    )
-    .spill(`A${headingRow}`, `=BEDDING.BUDGET.HERD(${items},${values})`, rows, [undefined, 'general', undefined, undefined]);
+    );
+  page.row = headingRow;
+  page.spill({ formula: `=BEDDING.BUDGET.HERD(${items},${values})`, rows, formats: [undefined, 'general', undefined, undefined] });
   budgetResults.forEach(({ unit }, k) => {
     page.put(`B${headingRow + 1 + k}`, '', 'output', { format: resultFormat(unit), align: 'right' });
   });
-  page.section(`F${headingRow}`, 'Drawn on Answer').across(`F${stageRow - 1}`, ['t/day', 'amount'], 'heading');
+  page.section(`F${headingRow}`, 'Drawn on Answer').across(`F${stageRow - 1}`, ['t/day', 'needed', 'could make'], 'heading');
   stages.forEach((row, k) => {
     page.across(`F${stageRow + k}`, row, 'output', { format: 'two' });
   });
@@ -73,5 +88,5 @@ export function figuresSheet(): Sheet {
   money.forEach((row, k) => {
     page.across(`F${moneyRow + k}`, row, 'output', { format: 'money' });
   });
-  return page.sheet();
+  return page;
 }

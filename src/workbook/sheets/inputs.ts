@@ -2,8 +2,9 @@ import type { Unit } from '../../core/units.ts';
 import { cite } from '../../core/working.ts';
 import { type BudgetItem, budgetItems, groups } from '../../functions/budget-items.ts';
 import { demoHerd, demoName } from '../demo-herd.ts';
-import { type Column, on, quoted, SheetBuilder } from '../grid.ts';
-import type { Format, Sheet } from '../model.ts';
+import { letter, on, quoted } from '../grid.ts';
+import type { Format } from '../model.ts';
+import { type Content, type Look, SheetBuilder } from '../sheet-builder.ts';
 import { inputCheck } from './input-check.ts';
 
 export const inputsName = 'Inputs';
@@ -51,8 +52,8 @@ export const herdName = on(inputsName, inputsPlace.herd);
 
 const here = (name: string): string => `H${rowOf(name)}`;
 
-/** The cell with the value that the plan goes by: what was typed, else what is taken instead. */
-export const inUse = (name: string): string => on(inputsName, here(name));
+/** The cells with the values that the plan goes by, one after the other: what was typed, else what is taken instead. */
+export const inUse = (...names: readonly string[]): string => names.map((name) => on(inputsName, here(name))).join(',');
 
 const formats: Partial<Record<Unit, Format>> = {
   fraction: 'percent1',
@@ -60,7 +61,6 @@ const formats: Partial<Record<Unit, Format>> = {
   money: 'money',
   cows: 'whole',
   cubicles: 'whole',
-  'm³/h': 'general',
   'litres/h': 'whole',
 };
 const formatFor = ({ parameter: { unit, choices } }: BudgetItem): Format => (choices ? 'text' : (formats[unit] ?? 'general'));
@@ -87,7 +87,7 @@ const standIns: Readonly<Record<string, () => string>> = {
   'Days now': () => here('Days between beddings'),
   'Bought density': () => `BEDDING.MATERIAL.DENSITY(${here('Material now')})`,
   'Bought dry matter': () => `BEDDING.MATERIAL.DRYMATTER(${here('Material now')})`,
-  'Fibre kind': () => `IF(${here('Dried to dry matter')}=${inUse('Pressed dry matter')},"fresh fibre","dried fibre")`,
+  'Fibre kind': () => `IF(${here('Dried to dry matter')}=${here('Pressed dry matter')},"fresh fibre","dried fibre")`,
 };
 
 function counts(item: BudgetItem, row: number): string {
@@ -100,58 +100,52 @@ function sourceOf({ parameter: { fallback } }: BudgetItem): string {
   return cite(fallback.source).replace(/ \([a-z]+\)$/, '');
 }
 
-const ifItem =
-  <T>(of: (item: BudgetItem, row: number) => T) =>
-  (line: Line, row: number): T | '' =>
-    isItem(line) ? of(line, row) : '';
-
-const note = { style: 'note' } as const;
-
-function columns(blank: boolean): readonly Column<Line>[] {
-  const value = ({ name }: BudgetItem) => (blank ? '' : (demoHerd[name] ?? ''));
-  const likeValue = (line: Line) => ({
-    style: 'output' as const,
-    ...(isItem(line) && { format: formatFor(line) }),
-    align: 'right' as const,
-  });
-  return [
-    { heading: 'item', of: ifItem(({ name }) => name), look: { style: 'label' } },
-    {
-      heading: 'value',
-      of: ifItem(value),
-      look: (line) =>
-        isItem(line)
-          ? {
-              style: onTop(line) ? 'required' : 'input',
-              format: formatFor(line),
-              align: 'right',
-              ...(line.parameter.choices && { choices: line.parameter.choices }),
-            }
-          : {},
-    },
-    { heading: 'unit', of: ifItem(unitOf), look: note },
-    { heading: 'check', of: ifItem((item, row) => inputCheck(item, row, here)), look: { style: 'check' } },
-    { heading: 'usual range', of: ifItem(usually), look: note },
-    { heading: 'if left empty', of: ifItem(leftEmpty), look: (line) => ({ ...likeValue(line), style: 'note' }) },
-    { heading: 'in use', of: ifItem(counts), look: likeValue },
-    { heading: 'what to look at on the walk', of: ifItem(({ look }) => look), look: note },
-    { heading: 'source of what is taken if left empty', of: ifItem(sourceOf), look: note },
-    {
-      heading: 'status',
-      of: ifItem(({ parameter: { fallback } }) => (fallback?.value === undefined ? '' : fallback.status)),
-      look: note,
-    },
-    { heading: 'lowest', of: ifItem(({ parameter: { range, choices } }) => choices?.join('; ') ?? range?.[0] ?? ''), look: note },
-    { heading: 'highest', of: ifItem(({ parameter: { range } }) => range?.[1] ?? ''), look: note },
-    { heading: 'usually from', of: ifItem(({ usual }) => usual?.[0] ?? ''), look: note },
-    { heading: 'usually to', of: ifItem(({ usual }) => usual?.[1] ?? ''), look: note },
-  ];
+interface Column {
+  readonly heading: string;
+  readonly of: (item: BudgetItem, row: number) => Content;
+  readonly look: (item: BudgetItem) => Look;
 }
 
-export function inputsSheet(blank: boolean): Sheet {
-  const page = new SheetBuilder(inputsName, [24, 250, 110, 110, 120, 100, 130, 110, 430, 330, 80, 80, 80, 80, 80], {
-    freeze: { rows: headingRow, columns: 3 },
+const note = (): Look => ({ style: 'note' });
+const likeValue = (item: BudgetItem): Look => ({ style: 'output', format: formatFor(item), align: 'right' });
+
+const columns: readonly Column[] = [
+  { heading: 'item', of: ({ name }) => name, look: () => ({ style: 'label' }) },
+  {
+    heading: 'value',
+    of: ({ name }) => demoHerd[name] ?? '',
+    look: (item) => {
+      const { choices } = item.parameter;
+      return { ...likeValue(item), style: onTop(item) ? 'required' : 'input', ...(choices && { choices }) };
+    },
+  },
+  { heading: 'unit', of: unitOf, look: note },
+  { heading: 'check', of: (item, row) => inputCheck(item, row, here), look: () => ({ style: 'output' }) },
+  { heading: 'usual range', of: usually, look: note },
+  { heading: 'if left empty', of: leftEmpty, look: (item) => ({ ...likeValue(item), style: 'note', align: 'left', wrap: true }) },
+  { heading: 'in use', of: counts, look: likeValue },
+  { heading: 'what to look at on the walk', of: ({ look }) => look, look: note },
+  { heading: 'source of what is taken if left empty', of: sourceOf, look: note },
+  { heading: 'status', of: ({ parameter: { fallback } }) => (fallback?.value === undefined ? '' : fallback.status), look: note },
+  { heading: 'lowest', of: ({ parameter: { range, choices } }) => choices?.join('; ') ?? range?.[0] ?? '', look: note },
+  { heading: 'highest', of: ({ parameter: { range } }) => range?.[1] ?? '', look: note },
+  { heading: 'usually from', of: ({ usual }) => usual?.[0] ?? '', look: note },
+  { heading: 'usually to', of: ({ usual }) => usual?.[1] ?? '', look: note },
+];
+
+function putItem(page: SheetBuilder, item: BudgetItem, row: number): void {
+  columns.forEach(({ heading, of, look }, k) => {
+    const { style, ...rest } = look(item);
+    const content = of(item, row);
+    page.put(`${letter(1 + k)}${row}`, heading === 'value' ? page.given(content) : content, style, rest);
+  });
+}
+
+export function inputsSheet(blank: boolean): SheetBuilder {
+  const page = new SheetBuilder(inputsName, [16, 230, 105, 105, 110, 75, 150, 90, 420, 330, 75, 75, 75, 75, 75], {
+    freeze: { rows: headingRow, columns: 0 },
     landscape: true,
+    blank,
   });
   page
     .title(
@@ -164,17 +158,17 @@ export function inputsSheet(blank: boolean): Sheet {
       'note',
     )
     .put('B5', 'Herd', 'label')
-    .put('C5', blank ? '' : demoName, 'input');
-  page.table(`B${headingRow}`, columns(blank), lines);
-  page.put(`A${headingRow}`, '', 'heading');
+    .block('C5:E5', page.given(demoName), 'input');
+  page.across(`A${headingRow}`, ['', ...columns.map(({ heading }) => heading)], 'heading', { wrap: true });
   lines.forEach((line, k) => {
-    if (!isItem(line)) page.section(`A${firstRow + k}`, line.heading);
+    if (isItem(line)) putItem(page, line, firstRow + k);
+    else page.section(`A${firstRow + k}`, line.heading);
   });
   const checks = `E${firstRow}:E${lastRow}`;
   page
-    .rule(checks, `E${firstRow}="ok"`, 'good')
+    .rule(checks, `E${firstRow}="ok"`, 'quiet')
     .rule(checks, `LEFT(E${firstRow},7)="missing"`, 'bad')
     .rule(checks, `LEFT(E${firstRow},6)="cannot"`, 'bad')
     .rule(checks, `RIGHT(E${firstRow},5)="usual"`, 'watch');
-  return page.sheet();
+  return page;
 }

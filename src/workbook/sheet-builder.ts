@@ -1,0 +1,223 @@
+import type { Unit } from '../core/units.ts';
+import { resultFormat, shownUnit } from './formats.ts';
+import { addressOf, fixed, moved, on, placeOf } from './grid.ts';
+import type { Chart, Format, Rule, Sheet, SheetCell, Style } from './model.ts';
+
+export type Content = SheetCell['content'];
+export type Look = Omit<SheetCell, 'content'>;
+
+/** One line of a sheet: label, value (or values side by side), unit, note. */
+export interface Fact {
+  /** Lets later formulas write `{name}` for its cell; with several values, for the one in their own column. */
+  readonly name?: string;
+  readonly label: string;
+  readonly value: Content | readonly Content[];
+  readonly unit: Unit | '';
+  readonly format?: Format;
+  readonly style?: Style;
+  /** Where it comes from; left out, the functions in its formula. */
+  readonly note?: string;
+  readonly choices?: readonly string[];
+}
+
+export interface Spill {
+  readonly name?: string;
+  readonly formula: string;
+  /** How many rows it may need below its header. */
+  readonly rows: number;
+  /** One for each column; undefined for a word or two, `text` for sentences, which wrap. */
+  readonly formats: readonly (Format | undefined)[];
+  /** Where it begins, in the row to be written next; left out, at the sheet's edge. */
+  readonly column?: string;
+}
+
+type Settings = Partial<Pick<Sheet, 'freeze' | 'landscape' | 'onePage'>> & { readonly blank?: boolean };
+type ChartOf = Omit<Chart, 'at'>;
+
+/** The height of a row, for how many a chart covers. */
+const rowHeight = 23;
+
+/** The names of our functions in formulas, as small print. */
+export function functionsIn(formulas: readonly Content[]): string {
+  const named = formulas.flatMap((formula) => String(formula).match(/(?<=BEDDING\.)[A-Z.]+(?=\()/g) ?? []);
+  return [...new Set(named)].join(', ');
+}
+
+/**
+ * Writes a sheet from the top down. Cells can be named while they are written: a formula then says `{slurry}`, another
+ * sheet asks `from('slurry')`, and no row number is spelled out.
+ */
+export class SheetBuilder {
+  readonly name: string;
+  readonly #columns: readonly number[];
+  readonly #settings: Settings;
+  readonly #cells: Record<string, SheetCell> = {};
+  readonly #names = new Map<string, string>();
+  /** How far right of its line's first value a cell stands. */
+  readonly #shifts = new Map<string, number>();
+  readonly #merges: string[] = [];
+  readonly #rules: Rule[] = [];
+  readonly #charts: Chart[] = [];
+  /** The next row to be written, as the spreadsheet numbers it. */
+  row = 1;
+
+  constructor(name: string, columns: readonly number[], settings: Settings = {}) {
+    this.name = name;
+    this.#columns = columns;
+    this.#settings = settings;
+  }
+
+  /** The address of a named cell or range, on this sheet. */
+  at(name: string): string {
+    const address = this.#names.get(name);
+    if (!address) throw new Error(`${this.name} has nothing named ${name}`);
+    return address;
+  }
+
+  /** The same, as other sheets write it. */
+  from(name: string): string {
+    return on(this.name, this.at(name));
+  }
+
+  called(name: string, address: string): this {
+    this.#names.set(name, address);
+    return this;
+  }
+
+  /** What the invented herd would say here; nothing in a blank workbook. */
+  given(value: Content): Content {
+    return this.#settings.blank ? '' : value;
+  }
+
+  put(address: string, content: Content, style: Style = 'output', look: Look = {}): this {
+    this.#cells[address] = { content, style, ...look };
+    return this;
+  }
+
+  /** Cells side by side from `address` on; undefined leaves one alone. */
+  across(address: string, contents: readonly (Content | undefined)[], style: Style = 'output', look: Look = {}): this {
+    contents.forEach((content, k) => {
+      if (content !== undefined) this.put(moved(address, k), content, style, look);
+    });
+    return this;
+  }
+
+  /** One cell's content over a block, wrapped within it. */
+  block(range: string, content: Content, style: Style, look: Look = {}): this {
+    this.#merges.push(range);
+    return this.put(range.split(':')[0] as string, content, style, { wrap: true, ...look });
+  }
+
+  /** A heading whose band runs over so many columns, or all that are left. */
+  section(address: string, words: string, wide = this.#columns.length - placeOf(address).column): this {
+    return this.across(address, [words, ...Array.from({ length: wide - 1 }, () => '')], 'section');
+  }
+
+  rule(range: string, when: string, look: Rule['look']): this {
+    this.#rules.push({ range, when, look });
+    return this;
+  }
+
+  /** The sheet's name, what it is for, and a line that says when something is lacking. */
+  title(words: string, lead: string, lacking: Content = ''): this {
+    this.row = 4;
+    return this.put('A1', words, 'title').put('A2', lead, 'lead').put('A3', lacking, 'warning');
+  }
+
+  /** Starts a part of the sheet below a free row. */
+  part(words: string, lead?: string): this {
+    this.section(`A${this.row + 1}`, words);
+    this.row += 2;
+    return lead === undefined ? this : this.line([lead], 'note');
+  }
+
+  /** One row of cells. */
+  line(contents: readonly (Content | undefined)[], style: Style = 'output', look: Look = {}): this {
+    this.across(`A${this.row}`, contents, style, look);
+    this.row++;
+    return this;
+  }
+
+  headings(...words: readonly string[]): this {
+    return this.line(words, 'heading', { wrap: true });
+  }
+
+  facts(facts: readonly Fact[]): this {
+    for (const fact of facts) this.#fact(fact);
+    return this;
+  }
+
+  #fact({ name, label, value, unit, format = resultFormat(unit), style = 'output', note, choices }: Fact): void {
+    const values = Array.isArray(value) ? (value as readonly Content[]) : [value as Content];
+    const first = `B${this.row}`;
+    this.put(`A${this.row}`, label, 'label');
+    values.forEach((one, k) => {
+      const address = moved(first, k);
+      this.#shifts.set(address, k);
+      this.put(address, one, style, { format, align: 'right', ...(choices && { choices }) });
+    });
+    this.put(moved(first, values.length), shownUnit(unit), 'note');
+    this.put(moved(first, values.length + 1), note ?? functionsIn(values), 'note');
+    if (name) this.called(name, first);
+    this.row++;
+  }
+
+  /** A function that fills a table; what is named is the table without its header. */
+  spill({ name, formula, rows, formats, column = 'A' }: Spill): this {
+    const first = `${column}${this.row}`;
+    formats.forEach((format, right) => {
+      this.put(moved(first, right), '', 'heading', { wrap: true });
+      const look: Look = format === 'text' ? { wrap: true } : format ? { format } : {};
+      for (let down = 1; down <= rows; down++) this.put(moved(first, right, down), '', format === 'text' ? 'note' : 'output', look);
+    });
+    this.put(first, formula, 'heading', { wrap: true });
+    if (name) this.called(name, `${moved(first, 0, 1)}:${moved(first, formats.length - 1, rows)}`);
+    this.row += rows + 1;
+    return this;
+  }
+
+  chart(chart: ChartOf, column = 'A'): this {
+    this.chartAt(`${column}${this.row + 1}`, chart);
+    this.row += Math.ceil(chart.height / rowHeight) + 2;
+    return this;
+  }
+
+  chartAt(at: string, chart: ChartOf): this {
+    this.#charts.push({ ...chart, at });
+    return this;
+  }
+
+  /** `{name}` becomes the named cell's address, moved along for the further values of a line; `{$name}` stays where it is. */
+  #filled(content: Content, right: number): Content {
+    if (typeof content !== 'string' || !content.startsWith('=')) return content;
+    return content.replace(/\{(\$?)([^{}]+)\}/g, (_, stays: string, name: string) => {
+      const address = this.at(name);
+      return stays || address.includes(':') ? fixed(address) : moved(address, right);
+    });
+  }
+
+  sheet(): Sheet {
+    const lastRow = Math.max(this.row, ...Object.keys(this.#cells).map((address) => placeOf(address).row + 1));
+    const { blank: _, ...settings } = this.#settings;
+    const cells = Object.entries(this.#cells).map(([address, cell]) => {
+      return [address, { ...cell, content: this.#filled(cell.content, this.#shifts.get(address) ?? 0) }] as const;
+    });
+    return {
+      name: this.name,
+      columns: this.#columns,
+      rows: lastRow + 3,
+      cells: Object.fromEntries(cells),
+      merges: this.#merges,
+      rules: [...this.#rules, { range: `A4:${addressOf(this.#columns.length - 1, lastRow - 1)}`, when: 'ISERROR(A4)', look: 'quiet' }],
+      charts: this.#charts,
+      ...settings,
+    };
+  }
+}
+
+/** `B3:B9` of a column within a named table, counted from 0. */
+export function columnIn(range: string, column: number): string {
+  const [first = '', last = ''] = range.split(':');
+  const { row, column: left } = placeOf(first);
+  return `${addressOf(left + column, row)}:${addressOf(left + column, placeOf(last).row)}`;
+}

@@ -1,0 +1,314 @@
+import { type Content, columnIn, SheetBuilder } from '../sheet-builder.ts';
+import { figure, lackingLine } from './figures.ts';
+import { inUse } from './inputs.ts';
+
+const dms = inUse('Pressed dry matter', 'Dried to dry matter');
+const pressed = inUse('Slurry dry matter', 'Pressed dry matter', 'Share of dry matter caught');
+const air = inUse('Air m3 per hour');
+const place = inUse('Altitude', 'Air measured at');
+const drum = inUse('Exhaust humidity', 'Heat loss');
+
+function massBalance(page: SheetBuilder): void {
+  page.part('Mass in a day').facts([
+    {
+      name: 'slurry',
+      label: 'Slurry to the press',
+      value: `=BEDDING.FIBRE.SLURRY(${inUse('Cows', 'Slurry litres per cow', 'Water litres per cow')})`,
+      unit: 't/day',
+    },
+    {
+      name: 'solids',
+      label: 'Dry matter in it',
+      value: `={slurry}*${inUse('Slurry dry matter')}`,
+      unit: 't/day',
+      note: 'slurry × its dry matter',
+    },
+    { name: 'cake', label: 'Pressed fibre', value: `=BEDDING.FIBRE.CAKE({slurry},${pressed})`, unit: 't/day', style: 'strong' },
+    { name: 'liquid', label: 'Liquid to the store', value: '={slurry}-{cake}', unit: 't/day', note: 'slurry less pressed fibre' },
+    { name: 'liquidDm', label: 'Dry matter of that liquid', value: `=BEDDING.FIBRE.LIQUIDDM(${pressed})`, unit: 'fraction' },
+    { name: 'dried', label: 'Dried fibre', value: `=BEDDING.DRYING.YIELD({cake},${dms})`, unit: 't/day', style: 'strong' },
+    { name: 'water', label: 'Water to carry off', value: `=BEDDING.DRYING.WATER({dried},${dms})`, unit: 't/day' },
+    { name: 'runtime', label: 'Press runs', value: `=BEDDING.FIBRE.RUNTIME({slurry},${inUse('Press t per hour running')})`, unit: 'h/day' },
+    {
+      label: 'Buffer tank must hold',
+      value: `=BEDDING.FIBRE.BUFFER({slurry},${inUse('Press hours a day')})`,
+      unit: 'm³',
+      format: 'one',
+      note: 'FIBRE.BUFFER: what comes while the press is off, and a tenth more',
+    },
+  ]);
+}
+
+/** The same line for the year’s mean and for the coldest month. */
+const both = (formula: (month: string) => string): readonly Content[] =>
+  ['Outdoor', 'Coldest month'].map((when) => formula(inUse(`${when} temperature`, `${when} humidity`)));
+
+function airAndHeat(page: SheetBuilder): void {
+  page.part('Air and heat').headings('', 'year’s mean', 'coldest month', 'unit', 'where from');
+  page.facts([
+    {
+      label: 'Outdoor air',
+      value: [`=${inUse('Outdoor temperature')}`, `=${inUse('Coldest month temperature')}`],
+      unit: '°C',
+      note: 'Inputs',
+    },
+    {
+      label: 'Its humidity',
+      value: [`=${inUse('Outdoor humidity')}`, `=${inUse('Coldest month humidity')}`],
+      unit: 'fraction',
+      note: 'Inputs',
+    },
+    {
+      name: 'supply',
+      label: 'Warm air into the drum',
+      value: [`=${figure('Supply temperature')}`, `=${figure('Supply temperature, coldest month')}`],
+      unit: '°C',
+      note: 'BUDGET.HERD: the lower of what water and heat give',
+    },
+    {
+      name: 'heat',
+      label: 'Heat the air takes up',
+      value: both((month) => `=BEDDING.DRYING.HEAT(${air},${month},{supply},${place})`),
+      unit: 'kW',
+    },
+    {
+      name: 'evaporation',
+      label: 'Water the air carries off',
+      value: both((month) => `=BEDDING.DRYING.EVAPORATION(${air},${month},{supply},${place},${drum})`),
+      unit: 'kg/h',
+    },
+    {
+      name: 'output',
+      label: 'Dried fibre',
+      value: both((month) => `=BEDDING.DRYING.OUTPUT(${dms},${air},${month},{supply},${place},${drum})`),
+      unit: 'kg/h',
+      style: 'strong',
+    },
+    {
+      name: 'heatPerKg',
+      label: 'Heat for each kg of water',
+      value: both(() => '={heat}*3.6/{evaporation}'),
+      unit: 'MJ/kg',
+      note: 'kW × 3.6 ÷ kg/h; drum dryers use 2.6 to 9.2',
+    },
+  ]);
+}
+
+function exhaust(page: SheetBuilder): void {
+  page
+    .part('The air that leaves the drum', 'At the year’s mean; anything colder than its dew point in its way drips. From DRYING.EXHAUST.')
+    .spill({
+      name: 'exhaust',
+      formula: `=BEDDING.DRYING.EXHAUST(${air},${inUse('Outdoor temperature', 'Outdoor humidity')},{supply},${place},${drum})`,
+      rows: 8,
+      formats: [undefined, 'three', undefined],
+    });
+  const table = page.at('exhaust');
+  page.called('exhaustKeys', columnIn(table, 0)).called('exhaustValues', columnIn(table, 1));
+}
+
+function stages(page: SheetBuilder): void {
+  page.part('Which stage sets the limit').facts([
+    {
+      name: 'need',
+      label: 'The beds need',
+      value: `=${figure('Fibre needed')}/${inUse('Housed days')}`,
+      unit: 't/day',
+      note: 'BUDGET.HERD: a year’s over the housed days',
+    },
+    {
+      name: 'cakeHour',
+      label: 'Press gives, while it runs',
+      value: `=BEDDING.FIBRE.CAKE(${inUse('Press t per hour running')},${pressed})`,
+      unit: 't/h',
+    },
+    {
+      name: 'pressHours',
+      label: 'Press can run',
+      value: `=${inUse('Press hours a day')}*${inUse('Minutes on')}/(${inUse('Minutes on')}+${inUse('Minutes off')})`,
+      unit: 'h/day',
+      note: 'hours switched on × minutes on ÷ (on + off)',
+    },
+  ]);
+  page.row++;
+  page.spill({
+    name: 'stages',
+    formula: `=BEDDING.PLANT.CAPACITY({need},{cake},{cakeHour},{pressHours},${dms},{evaporation},${inUse('Dryer hours a day')})`,
+    rows: 3,
+    formats: [undefined, 'two', 'two', undefined],
+  });
+  page.called('covers', columnIn(page.at('stages'), 2));
+}
+
+function statedOutput(page: SheetBuilder): void {
+  const outdoor = inUse('Outdoor temperature', 'Outdoor humidity');
+  const stated = inUse('Stated output m3 per hour');
+  const given = (formula: string) => `=IF(${stated}="","–",${formula})`;
+  page.part('The stated output, line by line').facts([
+    { label: 'Stated output', value: given(stated), unit: 'm³/h', note: 'Inputs' },
+    { name: 'density', label: 'Dried fibre weighs', value: `=${figure('Dried fibre density')}`, unit: 'kg/m³', note: 'BUDGET.HERD' },
+    { name: 'statedKg', label: 'So the stated output weighs', value: given(`${stated}*{density}`), unit: 'kg/h', note: 'volume × density' },
+    {
+      name: 'statedWater',
+      label: 'Water that must be carried off for it',
+      value: given(`BEDDING.DRYING.WATER({statedKg},${dms})`),
+      unit: 'kg/h',
+    },
+    {
+      name: 'full',
+      label: 'Let the air leave saturated',
+      value: 1,
+      unit: 'fraction',
+      format: 'percent',
+      note: 'the most that air can ever hold',
+    },
+    {
+      name: 'none',
+      label: 'and lose no heat on the way',
+      value: 0,
+      unit: 'fraction',
+      format: 'percent',
+      note: 'better than any real dryer',
+    },
+    {
+      name: 'most',
+      label: 'Most water this air can carry off',
+      value: `=BEDDING.DRYING.EVAPORATION(${air},${outdoor},{supply},${place},{full},{none})`,
+      unit: 'kg/h',
+    },
+    {
+      name: 'claim',
+      label: 'Stated output against the air',
+      value: given(`BEDDING.DRYING.CLAIM({statedKg},${dms},${air},${outdoor},{supply},${place})`),
+      unit: 'times',
+      style: 'strong',
+      note: 'DRYING.CLAIM: up to 1 possible; to 1.25 measure it; above, not with this air',
+    },
+    {
+      label: 'In words',
+      value: '=IF(ISNUMBER({claim}),IF({claim}>1.25,"not with this air",IF({claim}>1,"measure it","possible")),"–")',
+      unit: '',
+      style: 'check',
+      note: 'ask the supplier for air, temperatures and dry matters in and out',
+    },
+    {
+      name: 'air',
+      label: 'Air it would take',
+      value: given(`BEDDING.DRYING.AIRNEEDED({statedKg},${dms},${outdoor},{supply},${place},${drum})`),
+      unit: 'm³/h',
+      format: 'whole',
+      note: 'DRYING.AIRNEEDED, at the exhaust humidity and heat loss of Inputs',
+    },
+    {
+      label: 'Drum it would take',
+      value: `=IFERROR(BEDDING.DRYING.DRUMNEEDED(${inUse('Stated output m3 per hour', 'Stated retention hours', 'Drum fill')}),"–")`,
+      unit: 'm³',
+      format: 'one',
+      note: 'DRYING.DRUMNEEDED: stated output × stated hours ÷ fill',
+    },
+    { label: 'Drum there is', value: `=IF(${inUse('Drum m3')}="","–",${inUse('Drum m3')})`, unit: 'm³', format: 'one', note: 'Inputs' },
+  ]);
+}
+
+/** An invented climate: outdoor temperature and humidity, month by month. */
+const climate: readonly (readonly [month: string, temperature: number, humidity: number])[] = [
+  ['January', 3, 0.88],
+  ['February', 3.5, 0.86],
+  ['March', 5.5, 0.82],
+  ['April', 8, 0.77],
+  ['May', 11, 0.75],
+  ['June', 14, 0.76],
+  ['July', 16, 0.77],
+  ['August', 15.8, 0.78],
+  ['September', 13.3, 0.81],
+  ['October', 10, 0.85],
+  ['November', 6, 0.88],
+  ['December', 3.8, 0.89],
+];
+
+function months(page: SheetBuilder): void {
+  page
+    .part(
+      'Twelve months',
+      'Type your own months’ mean temperature and humidity (a weather station’s); each of the shaded columns is one formula for all twelve.',
+    )
+    .headings(
+      'month',
+      'outdoor, °C',
+      'humidity',
+      'air by water, °C',
+      'air by heat, °C',
+      'air in use, °C',
+      'dryer, kg/h',
+      'dryer, t/day',
+      'all stages, t/day',
+      'beds need, t/day',
+      'in words',
+    );
+  const [first, last] = [page.row, page.row + climate.length - 1];
+  const column = (letter: string) => `${letter}${first}:${letter}${last}`;
+  const outdoor = `${column('B')},${column('C')}`;
+  climate.forEach(([month, temperature, humidity], k) => {
+    const row = first + k;
+    page
+      .put(`A${row}`, month, 'label')
+      .put(`B${row}`, page.given(temperature), 'input', { format: 'one' })
+      .put(`C${row}`, page.given(humidity), 'input', { format: 'percent' })
+      .across(`D${row}`, ['', ''], 'output', { format: 'one' })
+      .put(
+        `F${row}`,
+        `=MIN(IF(ISNUMBER(D${row}),D${row},B${row}+${inUse('Heater effectiveness')}*(${inUse('Hot water temperature')}-B${row})),IF(ISNUMBER(E${row}),E${row},${inUse('Hot water temperature')}))`,
+        'output',
+        { format: 'one' },
+      )
+      .put(`G${row}`, '', 'output', { format: 'one' })
+      .put(`H${row}`, `=G${row}*${inUse('Dryer hours a day')}/1000`, 'output', { format: 'two' })
+      .put(`I${row}`, `=MIN(H${row},${figure('Slurry could make')},${figure('Press could make')})`, 'output', { format: 'two' })
+      .put(`J${row}`, '={need}', 'output', { format: 'two' })
+      .put(`K${row}`, `=IF(H${row}<J${row},"dryer short",IF(I${row}<J${row},"short","enough"))`, 'output');
+  });
+  const whole = (formula: string) => `=IFERROR(${formula},"–")`;
+  page
+    .put(
+      `D${first}`,
+      whole(
+        `BEDDING.DRYING.SUPPLYTEMP(${air},${outdoor},${inUse('Hot water litres per hour', 'Hot water temperature', 'Heater effectiveness')},${place})`,
+      ),
+      'output',
+      { format: 'one' },
+    )
+    .put(`E${first}`, whole(`BEDDING.DRYING.HEATEDTEMP(${air},${outdoor},${inUse('Heat available kW')},${place})`), 'output', {
+      format: 'one',
+    })
+    .put(`G${first}`, `=BEDDING.DRYING.OUTPUT(${dms},${air},${outdoor},${column('F')},${place},${drum})`, 'output', { format: 'one' })
+    .called('months', `A${first}:K${last}`)
+    .rule(column('K'), `$K${first}<>"enough"`, 'watch');
+  page.row = last + 1;
+  const table = page.at('months');
+  page.chart({
+    kind: 'line',
+    title: 'What can be made each month, beside what the beds need',
+    across: '',
+    up: 't/day',
+    labels: columnIn(table, 0),
+    series: [
+      { name: 'dryer', values: columnIn(table, 7) },
+      { name: 'all stages', values: columnIn(table, 8) },
+      { name: 'beds need', values: columnIn(table, 9) },
+    ],
+    width: 900,
+    height: 300,
+  });
+}
+
+export function dryingSheet(blank: boolean): SheetBuilder {
+  const page = new SheetBuilder('Fibre and drying', [235, 88, 88, 88, 88, 88, 80, 80, 88, 88, 90], { blank, landscape: true });
+  page.title('Fibre and drying', 'From slurry to dried fibre: mass, water, air and heat, stage by stage and month by month.', lackingLine);
+  massBalance(page);
+  airAndHeat(page);
+  exhaust(page);
+  stages(page);
+  statedOutput(page);
+  months(page);
+  return page;
+}

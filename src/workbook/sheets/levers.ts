@@ -1,0 +1,150 @@
+import { quoted } from '../grid.ts';
+import { columnIn, SheetBuilder } from '../sheet-builder.ts';
+import { figure, lackingLine } from './figures.ts';
+import { items, values } from './inputs.ts';
+
+/** As many as BUDGET.LEVERS lists. */
+const leverCount = 10;
+
+/** A figure of any size as words: per cent where it is a share, and no more digits than it deserves. */
+const spoken = (cell: string, unit: string): string =>
+  `TEXT(${cell},IF(${unit}="fraction","0.0%",IF(ABS(${cell})<1,"0.000",IF(ABS(${cell})<100,"0.0","#,##0"))))`;
+
+function leverTable(page: SheetBuilder): void {
+  page
+    .part(
+      'What would make it so',
+      'For each lever the value at which the herd is just covered and at which the kit just pays, all else as it is. –: no value in its range would do it. From BUDGET.LEVERS.',
+    )
+    .facts([
+      {
+        name: 'goal',
+        label: 'Sought first',
+        value: `=IF(IFERROR(${figure('Cover of demand')},1)<1,"for cover 1","for NPV 0")`,
+        unit: '',
+        style: 'check',
+        note: 'cover first where the herd is not covered, else the money',
+      },
+    ]);
+  page.spill({
+    name: 'levers',
+    formula: `=IFERROR(BEDDING.BUDGET.LEVERS(${items},${values}),"–")`,
+    rows: leverCount,
+    formats: [undefined, undefined, 'general', 'general', 'general'],
+  });
+  const first = page.row - leverCount;
+  page.across(`F${first - 1}`, ['change', 'in words'], 'heading');
+  for (let row = first; row < page.row; row++) {
+    const sought = `IF({goal}=$D$${first - 1},D${row},E${row})`;
+    const nudge = `ROW()/10^9`;
+    page
+      .across(`C${row}`, ['', '', ''], 'output', { format: 'general', align: 'right' })
+      .put(`F${row}`, `=IFERROR(ABS(${sought}/C${row}-1)+${nudge},"")`, 'output', { format: 'percent1' })
+      .put(
+        `G${row}`,
+        `=IF(F${row}="","",A${row}&": from "&${spoken(`C${row}`, `B${row}`)}&" to "&${spoken(sought, `B${row}`)}&IF(B${row}="fraction",""," "&B${row}))`,
+        'note',
+      );
+  }
+  page.called('changes', `F${first}:F${page.row - 1}`).called('words', `G${first}:G${page.row - 1}`);
+}
+
+/** The nth smallest change in words, for whoever asks. */
+export const lever = (page: SheetBuilder, nth: number): string => {
+  const changes = page.from('changes');
+  return `=IFERROR(INDEX(${page.from('words')},MATCH(SMALL(${changes},${nth}),${changes},0)),"")`;
+};
+
+interface Sweep {
+  readonly name: string;
+  readonly heading: string;
+  readonly item: string;
+  readonly tried: readonly number[];
+  readonly format: 'percent' | 'money';
+  readonly results: readonly string[];
+}
+
+const sweeps: readonly Sweep[] = [
+  {
+    name: 'dryness',
+    heading: 'Drier or wetter fibre: score and cost',
+    item: 'Dried to dry matter',
+    tried: [0.4, 0.44, 0.48, 0.52, 0.56, 0.6, 0.64, 0.68],
+    format: 'percent',
+    results: ['Hygiene score, fibre', 'Home fibre per cubicle', 'Cover of demand', 'NPV'],
+  },
+  {
+    name: 'prices',
+    heading: 'Price of bought bedding: does the kit pay?',
+    item: 'Bought price per t',
+    tried: [120, 140, 160, 180, 200, 220, 240, 260],
+    format: 'money',
+    results: ['NPV', 'Saving', 'Payback', 'Break-even mastitis cases'],
+  },
+];
+const resultFormats = { 'Cover of demand': 'two', Payback: 'one', 'Hygiene score, fibre': 'one' } as const;
+
+function sweep(page: SheetBuilder, { name, heading, item, tried, format, results }: Sweep): void {
+  page.part(
+    heading,
+    `Change the values tried or the results asked for, by their keys on Figures. From BUDGET.SWEEP. Now: see ${item} on Inputs.`,
+  );
+  page.line(['values tried', ...tried], 'input', { format }).put(`A${page.row - 1}`, 'values tried', 'label');
+  page.line(['results asked for', ...results], 'input').put(`A${page.row - 1}`, 'results asked for', 'label');
+  const [over, keys] = [`B${page.row - 2}:I${page.row - 2}`, `B${page.row - 1}:E${page.row - 1}`];
+  page.row++;
+  page.spill({
+    name,
+    formula: `=IFERROR(BEDDING.BUDGET.SWEEP(${items},${values},${quoted(item)},${over},${keys}),"–")`,
+    rows: tried.length,
+    formats: [format, ...results.map((key) => resultFormats[key as keyof typeof resultFormats] ?? ('money' as const)), 'general'],
+  });
+}
+
+function drawDryness(page: SheetBuilder): void {
+  const table = page.at('dryness');
+  const common = { kind: 'line', across: 'dry matter of the fibre', labels: columnIn(table, 0), width: 470, height: 260 } as const;
+  const row = page.row + 1;
+  page
+    .chartAt(`A${row}`, {
+      ...common,
+      title: 'Drier fibre scores better …',
+      up: 'hygiene score (0 is best)',
+      series: [{ name: 'hygiene score', values: columnIn(table, 1) }],
+    })
+    .chartAt(`F${row}`, {
+      ...common,
+      title: '… and costs more',
+      up: 'money per cubicle a year',
+      series: [{ name: 'home fibre per cubicle', values: columnIn(table, 2) }],
+    });
+  page.row += 14;
+}
+
+export function leversSheet(): SheetBuilder {
+  const page = new SheetBuilder('Levers', [225, 88, 88, 88, 88, 88, 88, 88, 88, 60], { landscape: true });
+  page.title(
+    'Levers',
+    'What would have to change for the herd to be covered and the kit to pay, and what that does to the score.',
+    lackingLine,
+  );
+  leverTable(page);
+  const [dryness, prices] = sweeps as [Sweep, Sweep];
+  sweep(page, dryness);
+  page.put(`A${page.row}`, 'The score is a planning aid, no diagnosis: talk to your vet.', 'note');
+  page.row++;
+  drawDryness(page);
+  sweep(page, prices);
+  const table = page.at('prices');
+  page.chart({
+    kind: 'line',
+    title: 'What the kit is worth, by the price of bought bedding',
+    across: 'price per t',
+    up: 'NPV, money',
+    labels: columnIn(table, 0),
+    series: [{ name: 'NPV', values: columnIn(table, 1) }],
+    width: 940,
+    height: 260,
+  });
+  return page;
+}

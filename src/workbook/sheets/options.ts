@@ -1,0 +1,133 @@
+import { type Content, columnIn, SheetBuilder } from '../sheet-builder.ts';
+import { figure, lackingLine } from './figures.ts';
+import { inUse } from './inputs.ts';
+
+/** Other beddings: what they take, what was paid and when, the work, anything else, and where the figures come from. */
+const others: readonly (readonly [...Content[]])[] = [
+  ['sand', 9.6, 16, 13, 9, 3500, 'kg and price: event demonstration 2013 (seen); work and sand in the slurry: a guess for this herd'],
+  ['chopped straw', 2.1, 75, 2, 9, 800, 'kg: event demonstration 2013 (seen); price: trade press 2024 (seen); work and chopping: a guess'],
+  ['shavings', 1.8, 200, 13, 7, 0, 'kg and price in bags: event demonstration 2013 (seen); work: a guess'],
+  ['', '', '', '', '', '', 'room for one of your own'],
+];
+
+const perDay = (tonnes: string): string => `${tonnes}*1000/${inUse('Cubicles')}/${inUse('Housed days')}`;
+const priceNow = inUse('Bought price per t');
+
+/** The plan's own two: what is bought now and the home fibre, as COST.OPTIONS takes them. */
+const own: readonly { readonly name: string; readonly stands: string; readonly cells: readonly string[]; readonly note: string }[] = [
+  {
+    name: `"now: "&${inUse('Material now')}`,
+    stands: figure('Bought-in cost with labour'),
+    cells: [
+      perDay(figure('Bought needed')),
+      priceNow,
+      inUse('Labour hours a week now'),
+      `${figure('Bought-in cost')}-${figure('Bought needed')}*${priceNow}`,
+    ],
+    note: 'kg with what is lost; extra: haulage',
+  },
+  {
+    name: '"home fibre"',
+    stands: figure('Home fibre per cubicle'),
+    cells: [
+      perDay(figure('Fibre made')),
+      `IFERROR((${figure('Power')}+${figure('Heat')})/${figure('Fibre made')},0)`,
+      inUse('Labour hours a week with kit'),
+      `${figure('Repairs')}+${figure('Ownership cost')}+${figure('Top-up cost')}`,
+    ],
+    note: 'kg with what is lost; price: power and heat; extra: repairs, owning the kit and any bought top-up',
+  },
+];
+
+export function optionsSheet(blank: boolean): SheetBuilder {
+  const page = new SheetBuilder('Options', [165, 90, 90, 90, 90, 100, 110, 110, 110, 110], { blank, landscape: true });
+  page
+    .title(
+      'Options',
+      'Every bedding side by side: what it costs a year, cheapest first, with its work and what comes with it.',
+      lackingLine,
+    )
+    .part('Other beddings: type what you are quoted')
+    .headings(
+      'bedding',
+      'kg per cubicle a day',
+      'price then, per t',
+      'years ago',
+      'work, h/week',
+      'extra, money a year',
+      'price now, per t',
+      'where from',
+    );
+  const firstOther = page.row;
+  const riseRow = firstOther + others.length;
+  for (const [k, line] of others.entries()) {
+    const row = firstOther + k;
+    page
+      .line(
+        line.slice(0, 6).map((cell) => page.given(cell)),
+        'input',
+      )
+      .put(`G${row}`, `=IF(ISNUMBER(C${row}),BEDDING.COST.UPDATE(C${row},SUM(D${row}),SUM($B$${riseRow})),"")`, 'output', {
+        format: 'money2',
+      })
+      .put(`H${row}`, page.given(line[6] as Content), 'note');
+  }
+  page.facts([
+    {
+      label: 'Yearly rise of prices',
+      value: 0.03,
+      unit: 'fraction',
+      style: 'input',
+      note: 'your own view; COST.UPDATE brings each price up to date with it',
+    },
+  ]);
+
+  page.part('What is compared').headings('bedding', 'kg per cubicle a day', 'price per t', 'work, h/week', 'extra, money a year');
+  const first = page.row;
+  const line = (name: string, cells: readonly string[]) =>
+    page.line([`=${name}`, ...cells.map((cell) => `=IF($A${page.row}="","",${cell})`)], 'output', { format: 'two' });
+  for (const { name, stands, cells, note } of own) {
+    line(`IF(ISNUMBER(${stands}),${name},"")`, cells).put(`F${page.row - 1}`, note, 'note');
+  }
+  for (const [k] of others.entries()) {
+    const from = firstOther + k;
+    line(`IF(COUNT(B${from}:C${from})=2,A${from},"")`, [`B${from}`, `G${from}`, `SUM(E${from})`, `SUM(F${from})`]);
+  }
+  const last = page.row - 1;
+  const count = own.length + others.length;
+
+  page.part('What each costs the herd a year', 'money a year and, last, per cubicle a year; cheapest first; from COST.OPTIONS').spill({
+    name: 'costs',
+    formula: `=BEDDING.COST.OPTIONS(A${first}:E${last},${inUse('Cubicles')},${inUse('Housed days')},${inUse('Labour rate')})`,
+    rows: count,
+    formats: [undefined, 'one', 'money', 'money', 'money', 'money', 'money2'],
+  });
+  const costs = page.at('costs');
+  page.called('names', columnIn(costs, 0));
+  const shares = ['bedding', 'labour', 'extra'];
+  const top = page.row - count;
+  page.across(
+    `H${top - 1}`,
+    shares.map((share) => `${share} per cubicle`),
+    'heading',
+    { wrap: true },
+  );
+  for (let row = top; row < page.row; row++) {
+    page.across(
+      `H${row}`,
+      ['C', 'D', 'E'].map((column) => `=IF($A${row}="","",${column}${row}/${inUse('Cubicles')})`),
+      'output',
+      { format: 'money2' },
+    );
+  }
+  return page.chart({
+    kind: 'stacked column',
+    title: 'A cubicle’s bedding for a year',
+    across: '',
+    up: 'money per cubicle',
+    labels: columnIn(costs, 0),
+    series: shares.map((name, k) => ({ name, values: columnIn(costs, 7 + k) })),
+    width: 900,
+    height: 320,
+  });
+}
