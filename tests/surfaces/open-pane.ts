@@ -2,7 +2,7 @@ import { mountPane } from '../../src/surfaces/pane/index.ts';
 import type { FakeSpreadsheet } from './fake-spreadsheet.ts';
 
 /** Longer than the pane waits before it looks at the spreadsheet again. */
-export const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 120));
+export const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 60));
 
 /** The pane as its user meets it, over a spreadsheet in memory. */
 export async function openPane(host: FakeSpreadsheet, part = 'survey') {

@@ -63,6 +63,12 @@ describe('the survey', () => {
     expect(host.content('Inputs', inputAt('Slurry dry matter'))).toBeNull();
   });
 
+  it('says why what was typed into the sheet cannot be used', async () => {
+    const pane = await openPane(withInputs({ Cows: 'many' }));
+    expect(pane.said('Cows')).toContain('"many" is text, not a number');
+    expect(pane.text()).toContain('Cows cannot be used as it stands');
+  });
+
   it('says what is unusual, what is needed and what stands in for a blank', async () => {
     const pane = await openPane(withInputs({ 'Days between beddings': 5 }));
     expect(pane.said('Days between beddings')).toContain('5 days is outside the usual 0.5 to 3 days');

@@ -122,8 +122,10 @@ async function pickedBy(host: SpreadsheetHost, { name, args: [, match] }: Call):
   return ours && typeof key === 'string' ? [{ call: ours, key }] : [];
 }
 
-const referencesIn = (calls: readonly Call[]): readonly Place[] =>
-  calls.flatMap(({ args }) => args.flatMap((argument) => (argument.kind === 'reference' ? [argument.place] : [])));
+function referencesIn(calls: readonly Call[]): readonly Place[] {
+  const places = calls.flatMap(({ args }) => args.flatMap((argument) => (argument.kind === 'reference' ? [argument.place] : [])));
+  return places.filter(({ sheet, address }, k) => places.findIndex((one) => one.sheet === sheet && one.address === address) === k);
+}
 
 /** Why a cell shows what it shows. */
 export async function explainCell(host: SpreadsheetHost, place: Place): Promise<Explained> {
@@ -135,7 +137,9 @@ export async function explainCell(host: SpreadsheetHost, place: Place): Promise<
       place,
       calls: [],
       reads: [],
-      words: typed ? `${place.address} holds ${String(cell.value)}, typed in: nothing is worked out there.` : `${place.address} is blank.`,
+      words: typed
+        ? `${place.address} holds ${typeof cell.value === 'string' ? `“${cell.value}”` : cell.value}, typed in: nothing is worked out there.`
+        : `${place.address} is blank.`,
     };
   }
   const { formula } = behind;

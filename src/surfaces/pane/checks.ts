@@ -83,6 +83,11 @@ export function checks(pane: Pane): Part {
     const entries = inputs;
     if (plan.refused) return html`<p class="problem">${plan.refused}</p>${failing()}`;
     return html`
+      ${list(
+        'Cannot be used',
+        plan.unusable.map(([one, why]) => item(one, why, entries)),
+        'Nothing to report: every figure given can be used.',
+      )}
       ${warnings(entries, plan)}
       ${failing()}
       ${list(

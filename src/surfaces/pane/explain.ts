@@ -41,8 +41,9 @@ export function explanation(pane: Pane): Part {
   const figures =
     (steps: readonly WorkingStep[]) =>
     (name: string): string | undefined => {
-      const value = steps.find(({ step }) => step === name)?.value;
-      return typeof value === 'number' ? sayValue(value, '', host.locale()) : undefined;
+      const one = steps.find(({ step }) => step === name);
+      if (typeof one?.value === 'number') return sayValue(one.value, '', host.locale());
+      return one?.equation === 'given' && typeof one.value === 'string' ? `“${one.value}”` : undefined;
     };
 
   /** Words stay words; an equation is set, and set again in figures. */

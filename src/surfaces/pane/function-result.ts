@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit-html';
 import { call } from '../../core/call.ts';
 import type { FunctionRecord } from '../../core/define.ts';
 import { type Cell, CellError, type Matrix } from '../../core/result.ts';
-import { sayValue } from './numbers.ts';
+import { sayCount, sayValue } from './numbers.ts';
 import { recordOf } from './records.ts';
 import { scoreCaution } from './score.ts';
 
@@ -43,7 +43,7 @@ export function resultOf(record: FunctionRecord, args: readonly unknown[], answe
   }
   const scored = record.name.startsWith('HYGIENE.') || (record.name.startsWith('BUDGET.') && record.name !== 'BUDGET.INPUTS');
   return html`
-    ${one ? html`<p id="result"><strong>${sayCell(first, record.working[record.result]?.unit ?? '', locale)}</strong></p>` : html`<p id="result">${rows} rows by ${columns} columns${rows > most.rows || columns > most.columns ? ', the first of them' : ''}:</p>${table(answer, record.columns !== undefined, locale)}`}
+    ${one ? html`<p id="result"><strong>${sayCell(first, record.working[record.result]?.unit ?? '', locale)}</strong></p>` : html`<p id="result">${sayCount(rows, 'row')} by ${sayCount(columns, 'column')}${rows > most.rows || columns > most.columns ? ', the first of them' : ''}:</p>${table(answer, record.columns !== undefined, locale)}`}
     ${record.name === 'HYGIENE.RISK' && one ? html`<p class="hint">${spanOf(args, locale)}</p>` : nothing}
     ${scored ? scoreCaution() : nothing}`;
 }

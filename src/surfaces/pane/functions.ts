@@ -11,6 +11,7 @@ import { argumentsFrom, formulaFor, type Given, givenBy, problemOf } from './fun
 import { resultOf } from './function-result.ts';
 import { findFunctions } from './function-search.ts';
 import { isBlankCell } from './inputs-sheet.ts';
+import { sayCount } from './numbers.ts';
 import type { Selection } from './spreadsheet-host.ts';
 
 /** Every function: found by farm word, filled in as a form, tried before it goes into a cell. */
@@ -60,7 +61,7 @@ export function catalogue(pane: Pane): Part {
     const cells = await host.read({ sheet, address: addressFrom(active, rows, columns) });
     if (cells.length < rows || (cells[0]?.length ?? 0) < columns) {
       throw new Error(
-        `The result is ${rows} rows by ${columns} columns and does not fit below ${active}: choose a cell further up or left, or add rows to the sheet.`,
+        `The result is ${sayCount(rows, 'row')} by ${sayCount(columns, 'column')} and does not fit below ${active}: choose a cell further up or left, or add rows to the sheet.`,
       );
     }
     const { top, left } = blockOf(active) as NonNullable<ReturnType<typeof blockOf>>;
@@ -84,7 +85,7 @@ export function catalogue(pane: Pane): Part {
     await host.write(place, [[formulaFor(record, given(record), selected.sheet)]]);
     await host.select(place);
     pane.say(
-      `${record.name} stands in ${selected.sheet} ${selected.active}${rows * columns > 1 ? ` and fills ${rows} rows by ${columns} columns` : ''}.`,
+      `${record.name} stands in ${selected.sheet} ${selected.active}${rows * columns > 1 ? ` and fills ${sayCount(rows, 'row')} by ${sayCount(columns, 'column')}` : ''}.`,
     );
   }
 
@@ -134,7 +135,7 @@ export function catalogue(pane: Pane): Part {
         <input id="search" type="search" autocomplete="off" .value=${query} @input=${search} aria-describedby="search-said">
         <p id="search-said" class="hint">In your own words: how long between beddings, loan, chimney.</p>
       </div>
-      <p role="status" class="hint">${found.length === 0 ? 'Nothing found: try another word.' : `${found.length} ${found.length === 1 ? 'function' : 'functions'}`}</p>
+      <p role="status" class="hint">${found.length === 0 ? 'Nothing found: try another word.' : sayCount(found.length, 'function')}</p>
       <ul class="list">
         ${found.map((record) => html`<li><button type="button" @click=${() => choose(record)}><strong>${record.name}</strong> <span>${record.summary}</span></button></li>`)}
       </ul>`;

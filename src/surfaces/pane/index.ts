@@ -35,7 +35,7 @@ function inTurn(work: (why: Why) => Promise<void>): (why: Why) => void {
         const reason = waiting as Why;
         waiting = undefined;
         running = running.then(() => work(reason));
-      }, 60);
+      }, 30);
     }
     waiting = waiting === 'content' ? waiting : why;
   };

@@ -1,3 +1,5 @@
+import { REFUSED } from '../../core/parameters.ts';
+import { refusal } from '../../core/words.ts';
 import { type BudgetItem, budgetItems } from '../../functions/budget-items.ts';
 import { itemNamed } from '../../functions/budget-reading.ts';
 import { blockOf, cellAt } from './addresses.ts';
@@ -42,6 +44,12 @@ export const isBlankCell = ({ value, formula, error }: HostCell): boolean =>
 
 /** What a cell holds, as an argument of a function: an error becomes one that names itself. */
 export const asArgument = ({ value, error }: HostCell): unknown => (error === undefined ? value : { code: String(value), message: error });
+
+/** Why what stands in an item's cell cannot be used, or undefined where it can. */
+export function refusedCell({ parameter }: BudgetItem, cell: HostCell): string | undefined {
+  const content = asArgument(cell);
+  return isBlankCell(cell) || parameter.read(content) !== REFUSED ? undefined : refusal(parameter, content);
+}
 
 export const itemByKey = (key: string): BudgetItem => budgetItems.find((item) => item.key === key) as BudgetItem;
 

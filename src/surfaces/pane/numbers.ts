@@ -68,3 +68,6 @@ export function readIn(unit: string, text: string, locale: string): number | und
   const value = parseNumber(text, locale);
   return value === undefined || unit !== 'fraction' || text.trim().endsWith('%') ? value : Number((value / 100).toPrecision(12));
 }
+
+/** `1 row`, `2 rows`. */
+export const sayCount = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;

@@ -2,7 +2,7 @@ import { call } from '../../core/call.ts';
 import { type Cell, CellError } from '../../core/result.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
 import { budgetOf, defaultsUsed, readInputs, stillMissing } from '../../functions/budget-reading.ts';
-import { asArgument, type Inputs, isBlankCell } from './inputs-sheet.ts';
+import { asArgument, type Inputs, isBlankCell, refusedCell } from './inputs-sheet.ts';
 import { recordOf } from './records.ts';
 
 export interface Result {
@@ -20,6 +20,8 @@ export interface Plan {
   readonly warnings: readonly Result[];
   readonly missing: readonly BudgetItem[];
   readonly defaulted: readonly BudgetItem[];
+  /** Items whose cell holds what cannot be used, with the reason. */
+  readonly unusable: readonly (readonly [BudgetItem, string])[];
 }
 
 export const warningMark = 'Warning: ';
@@ -33,7 +35,8 @@ export const herdArguments = (inputs: Inputs): readonly [items: unknown[][], val
 export function planOf(inputs: Inputs): Plan {
   const answer = call(recordOf('BUDGET.HERD'), herdArguments(inputs));
   const whole = answer[0]?.[0];
-  if (whole instanceof CellError) return { refused: whole.message, results: new Map(), warnings: [], missing: [], defaulted: [] };
+  if (whole instanceof CellError)
+    return { refused: whole.message, results: new Map(), warnings: [], missing: [], defaulted: [], unusable: [] };
   const rows = answer
     .slice(1)
     .map(
@@ -51,5 +54,9 @@ export function planOf(inputs: Inputs): Plan {
     warnings: rows.filter(({ key }) => key.startsWith(warningMark)),
     missing: named(stillMissing(given, plan)),
     defaulted: named(defaultsUsed(given, plan)),
+    unusable: [...inputs].flatMap(([item, { cell }]) => {
+      const why = refusedCell(item, cell);
+      return why === undefined ? [] : [[item, why] as const];
+    }),
   };
 }

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { CellError } from '../../core/result.ts';
 import type { Pane } from './context.ts';
-import { sayValue } from './numbers.ts';
+import { sayCount, sayValue } from './numbers.ts';
 import type { Plan, Result } from './plan.ts';
 import { scoreCaution, spanKeyOf } from './score.ts';
 
@@ -42,8 +42,9 @@ function line(plan: Plan, key: string, locale: string): TemplateResult {
   </div>`;
 }
 
-function inShort({ results, missing, refused }: Plan, locale: string): string {
+function inShort({ results, missing, refused, unusable }: Plan, locale: string): string {
   if (refused) return refused;
+  if (unusable.length > 0) return `${unusable.map(([{ name }]) => name).join(', ')} cannot be used as it stands`;
   if (missing.length > 0) return `${missing.length} ${missing.length === 1 ? 'figure is' : 'figures are'} still needed`;
   return headline
     .map((key) => results.get(key))
@@ -61,7 +62,7 @@ export function runningAnswer(pane: Pane, plan: Plan, nextMissing: () => void): 
     <div class="buttons">
       ${missing.length > 0 ? html`<button type="button" id="next-missing" @click=${nextMissing}>Next: ${missing[0]?.name}</button>` : nothing}
       <button type="button" id="see-checks" class="quiet" @click=${() => pane.go('checks')}>
-        ${warnings.length === 1 ? '1 warning' : `${warnings.length} warnings`}
+        ${sayCount(warnings.length, 'warning')}
       </button>
     </div>
     <details id="whole-answer">

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit-html';
 import { cite } from '../../core/working.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
 import { type Field, field } from './field.ts';
-import { isBlankCell } from './inputs-sheet.ts';
+import { isBlankCell, refusedCell } from './inputs-sheet.ts';
 import { editable, readable, sayValue } from './numbers.ts';
 import type { HostCell } from './spreadsheet-host.ts';
 import type { Draft } from './survey-draft.ts';
@@ -42,7 +42,6 @@ function noteFor({ item, cell, draft, missing, locale }: SurveyField): Note | un
   const { usual, needed, parameter } = item;
   const waiting = waysOf(item)[draft.way]?.aids.some((_, k) => !draft.aids[k]?.trim()) && draft.text !== '';
   if (waiting) return { note: 'Fill in the readings below it too, then it goes into the sheet.', watch: true };
-  if (cell.error !== undefined) return { note: `The sheet’s cell holds an error: ${cell.error}`, watch: true };
   if (isBlankCell(cell)) {
     if (missing) return { note: needed === 'one of two with a dryer' ? 'Needed: this or the other of the two.' : 'Needed.', watch: true };
     return {
@@ -102,6 +101,7 @@ export function surveyField(of: SurveyField): TemplateResult {
   const { unit, choices } = item.parameter;
   const usual = item.usual ? ` Usual: ${span(item.usual, unit, locale)}.` : '';
   const below = aidsFor(of);
+  const problem = draft.problem ?? refusedCell(item, of.cell);
   return field({
     id,
     label: item.name,
@@ -112,7 +112,7 @@ export function surveyField(of: SurveyField): TemplateResult {
     required: item.needed === 'always',
     ...unitChoice(of),
     ...(choices && { choices, empty: 'not given' }),
-    ...(draft.problem !== undefined && { problem: draft.problem }),
+    ...(problem !== undefined && { problem }),
     ...noteFor(of),
     ...(below !== nothing && { below }),
   });
