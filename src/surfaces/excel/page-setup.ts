@@ -57,5 +57,5 @@ export function setUpPage(target: Excel.Worksheet, { columns, charts = [], freez
   pageLayout.headersFooters.defaultForAllPages.centerFooter = '&A, page &P of &N';
   if (!freeze) return;
   freezePanes(target, freeze);
-  if (freeze.rows > 0) pageLayout.setPrintTitleRows(`1:${freeze.rows}`);
+  if (freeze.rows > 0) pageLayout.setPrintTitleRows(`$1:$${freeze.rows}`);
 }
