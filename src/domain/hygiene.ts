@@ -10,6 +10,7 @@ import {
   weightIfGiven,
 } from './hygiene-factors.ts';
 import type { Material } from './materials.ts';
+import { sourceName, withSourceNames } from './source-name.ts';
 
 /** What every text that shows a score says with it. */
 export const SCORE_CAUTION = 'planning aid, no diagnosis: talk to your vet';
@@ -100,7 +101,7 @@ const signed = (points: number): string => {
 };
 
 const evidenceText = ({ evidence }: FactorFacts): string =>
-  evidence.map(({ stands, says, source, status }) => `${stands}: ${says} (${source}, ${status})`).join('; ');
+  evidence.map(({ stands, says, source, status }) => `${stands}: ${withSourceNames(says)} (${sourceName(source)}, ${status})`).join('; ');
 
 /**
  * What makes up the score, factor by factor, with the studies for and against each.

@@ -1,6 +1,7 @@
 import figures from '../data/materials.json';
 import { mustGetDrier } from './mass-balance.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
+import { sourceName, withSourceNames } from './source-name.ts';
 import { said } from './spell.ts';
 
 export type Material = keyof typeof figures;
@@ -8,16 +9,25 @@ export type Material = keyof typeof figures;
 /** The bedding materials known everywhere. */
 export const materials = Object.keys(figures) as [Material, ...Material[]];
 
-/** A reference figure with where it comes from. `also`: other published figures that disagree with it. */
-interface Held {
+/** A reference figure as the data hold it. `also`: other published figures that disagree with it. */
+interface Stored {
   readonly value: number;
   readonly source: string;
   readonly status: string;
   readonly also?: string;
 }
 
+/** A reference figure with where it comes from in words: `Ahn and others 2016 (also 208 in Ahn and others 2020, seen)`. */
+interface Held extends Stored {
+  readonly found_in: string;
+}
+
+interface Missing {
+  readonly missing: string;
+}
+
 /** A reference figure, or why there is none. */
-type Figure = Held | { readonly missing: string };
+type Figure = Held | Missing;
 
 interface Figures {
   readonly density_kg_m3: Figure;
@@ -25,15 +35,24 @@ interface Figures {
   readonly kg_cow_day: Figure;
 }
 
-const figuresOf: Readonly<Record<Material, Figures>> = figures;
+/** Put into words once, not for every cell that asks. */
+function inWords(figure: Stored | Missing): Figure {
+  if ('missing' in figure) return figure;
+  const name = sourceName(figure.source);
+  return { ...figure, found_in: figure.also ? `${name} (also ${withSourceNames(figure.also)})` : name };
+}
+
+const figuresOf = Object.fromEntries(
+  Object.entries(figures).map(([material, { density_kg_m3, dm, kg_cow_day }]) => [
+    material,
+    { density_kg_m3: inWords(density_kg_m3), dm: inWords(dm), kg_cow_day: inWords(kg_cow_day) },
+  ]),
+) as Readonly<Record<Material, Figures>>;
 
 function held(figure: Figure): Held {
   if ('missing' in figure) throw new NoAnswer(figure.missing);
   return figure;
 }
-
-/** `ahn-2016 (also 192 in nrcs-651-4, memory)` */
-const foundIn = ({ source, also }: Held) => (also ? `${source} (also ${also})` : source);
 
 /** Default bulk density of a material, kg/m³, loose as delivered. */
 export const densityOf = (material: Material): number => held(figuresOf[material].density_kg_m3).value;
@@ -44,13 +63,13 @@ export const dryMatterOf = (material: Material): number => held(figuresOf[materi
 /** Default bulk density of a bedding material, kg/m³, from data/materials.json. A weighed bucket of your own is better. */
 export function materialDensity(material: Material) {
   const figure = held(figuresOf[material].density_kg_m3);
-  return { found_in: foundIn(figure), trust: figure.status, density_kg_m3: figure.value };
+  return { found_in: figure.found_in, trust: figure.status, density_kg_m3: figure.value };
 }
 
 /** Default dry matter of a bedding material, as a fraction, from data/materials.json. A tested sample of your own is better. */
 export function materialDryMatter(material: Material) {
   const figure = held(figuresOf[material].dm);
-  return { found_in: foundIn(figure), trust: figure.status, dm: figure.value };
+  return { found_in: figure.found_in, trust: figure.status, dm: figure.value };
 }
 
 /**
@@ -112,7 +131,7 @@ function eachOf({ density_kg_m3, dm, kg_cow_day }: Figures, words: (figure: Held
 export function materialTable() {
   const rows = materials.map((material) => {
     const row = figuresOf[material];
-    const source = eachOf(row, foundIn);
+    const source = eachOf(row, ({ found_in }) => found_in);
     const status = eachOf(row, (figure) => figure.status);
     return [material, shown(row.density_kg_m3), shown(row.dm), shown(row.kg_cow_day), source, status];
   });

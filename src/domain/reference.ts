@@ -1,5 +1,6 @@
 import hazards from '../data/cautions.json';
 import rules from '../data/conditions.json';
+import { sourceName } from './source-name.ts';
 
 /** The countries that rules are held for; `other` says whom to ask. */
 export const countries = [
@@ -23,7 +24,7 @@ function rulesOf(country: Country) {
   const held = rules.filter((rule) => rule.countries.includes(country));
   return held.map(({ rule, source, status, date, recheck_with }, k) => {
     const key = k === 0 ? country : `${country} ${k + 1}`;
-    return [key, rule, `${source} (${status})`, date, recheck_with];
+    return [key, rule, `${sourceName(source)} (${status})`, date, recheck_with];
   });
 }
 

@@ -1,5 +1,6 @@
 import findings from '../data/welfare-findings.json';
 import { type Answer, NoAnswer } from './refusal.ts';
+import { sourceName } from './source-name.ts';
 import { said } from './spell.ts';
 
 /** A published trial of lying time against the dry matter of bedding: a line that holds between its own ends only. */
@@ -49,7 +50,7 @@ export function lyingRange(dm: number): { lowest: number; highest: number } {
 export function lyingTimes(dm: number) {
   const implied = trials.map((trial): (Answer | undefined)[] => {
     const hours = covers(dm)(trial) ? trial.hours(dm) : new NoAnswer(said`${trial.trial} says nothing outside ${rangeOf(trial)}`);
-    return [trial.trial, hours, `${rangeOf(trial)}; ${trial.beds}`, trial.source, trial.status];
+    return [trial.trial, hours, `${rangeOf(trial)}; ${trial.beds}`, sourceName(trial.source), trial.status];
   });
   const apart = trials.every(covers(dm))
     ? Math.abs(reich.hours(dm) - fregonesi.hours(dm))
@@ -58,8 +59,8 @@ export function lyingTimes(dm: number) {
     'how far they are apart at this DM; a tenth more DM adds 0.2 h in Reich and 0.8 h in Fregonesi, four times as much: read both, not the mean';
   const rows = [
     ...implied,
-    ['goal', 12, 'any bedding', 'lying-goal-2019', 'seen'],
-    ['disagreement', apart, disagreement, 'project', 'computed'],
+    ['goal', 12, 'any bedding', sourceName('lying-goal-2019'), 'seen'],
+    ['disagreement', apart, disagreement, sourceName('project'), 'computed'],
   ];
   return { rows };
 }
@@ -78,5 +79,5 @@ export const lyingByAmount = (kg_sawdust: number) => ({ hours_day: 12.3 + 0.2 * 
 
 /** Published findings on lying, hocks and stocking, those that contradict each other too. */
 export const welfareTable = () => ({
-  rows: findings.map(({ finding, figure, unit, source, status }) => [finding, figure, unit, source, status]),
+  rows: findings.map(({ finding, figure, unit, source, status }) => [finding, figure, unit, sourceName(source), status]),
 });

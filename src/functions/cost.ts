@@ -112,7 +112,7 @@ export const cost = [
       },
       ownership_year: { says: 'Cost of owning it', unit: 'per year', how: '(capital - residual_today) * recovery_factor' },
     },
-    sources: ['iowa-a3-29', 'engineering-economy'],
+    sources: ['iowa-a3-29', 'engineering-economy', 'recovery-factors'],
     examples: [
       { call: [1, 10, 0.08], gives: 0.14903, within: 5e-6, source: 'published table of capital recovery factors, 10 years at 8 %' },
       {

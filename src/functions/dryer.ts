@@ -75,7 +75,7 @@ const saturatedWorking = {
 const waterWorking = (dried: string) =>
   ({ water_kg_h: { says: 'Water to evaporate', unit: 'kg/h', how: `${dried} * (dm_out / dm_in - 1)`, source: 'mass-balance' } }) as const;
 
-const evaporationSources = ['ashrae-2017', 'awiszus-2018', 'mujumdar', 'practical-action-drying', 'unchecked'] as const;
+const evaporationSources = ['ashrae-2017', 'steam-tables', 'awiszus-2018', 'mujumdar', 'practical-action-drying', 'unchecked'] as const;
 
 /** By hand from the printed table: see the example of DRYING.EVAPORATION. */
 const saturatedAt25 =

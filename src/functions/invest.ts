@@ -89,7 +89,7 @@ export const invest = [
       residual_today: endValueToday,
       npv: { says: 'Net present value', unit: 'money', how: 'savings_today + residual_today - capital' },
     },
-    sources: ['engineering-economy'],
+    sources: ['engineering-economy', 'recovery-factors', 'loan-course'],
     examples: [
       {
         call: [30_000, 11_223.29, 3, 0.06],

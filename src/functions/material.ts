@@ -6,7 +6,7 @@ import { material as bedding, bulkDensity, dryMatter } from './shared.ts';
 
 /** Where a looked-up figure comes from: shown with it, since no two materials share a source. */
 const provenance = {
-  found_in: { says: 'Where the figure was found, and others that disagree', unit: 'text', told: 'the ids are those of SOURCES' },
+  found_in: { says: 'Where the figure was found, and others that disagree', unit: 'text', told: 'looked up; SOURCES has each in full' },
   trust: {
     says: 'How far to trust it',
     unit: 'text',

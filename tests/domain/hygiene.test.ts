@@ -250,9 +250,9 @@ describe('the drivers', () => {
 
   test('show the studies that speak against a factor beside those for it', () => {
     const evidence = Object.fromEntries(tableOf([0.58, 2]).map((row) => [row[0], String(row[4])]));
-    expect(evidence['material']).toMatch(/against: clinical mastitis did not differ .*rowbotham-ruegg-2016, seen/);
+    expect(evidence['material']).toMatch(/against: clinical mastitis did not differ .*Rowbotham and Ruegg 2016, seen/);
     expect(evidence['bed']).toMatch(/against: coliforms were most in deep fibre/);
-    expect(evidence['interval_days']).toMatch(/against: .*intervals of over a week.*rowbotham-ruegg-2015/);
+    expect(evidence['interval_days']).toMatch(/against: .*intervals of over a week.*Rowbotham and Ruegg 2015/);
     expect(evidence['shed_c']).toMatch(/against: at 15 °C nothing grew .*rotary drum Klebsiella grew/);
     expect(evidence['stocking']).toMatch(/against: lying time did not differ/);
   });

@@ -39,8 +39,8 @@ test('the table has one row per material, keyed by its name, and says why a figu
 
 test('published figures that disagree with a default stand beside its source', () => {
   const sawdust = String(materialTable().rows[0]?.[4]);
-  expect(sawdust).toContain('192 in nrcs-651-4');
-  expect(sawdust).toContain('208 in ahn-2020');
+  expect(sawdust).toContain('192 in NRCS field handbook, chapter 4, memory');
+  expect(sawdust).toContain('208 in Ahn and others 2020');
 });
 
 test('drying keeps the dry matter of a heap, whatever its shrinkage', () => {

@@ -29,8 +29,8 @@ describe('the rules on manure fibre', () => {
   });
 
   test('say how each was come by, and what is only remembered stays so', () => {
-    expect(rulesOf('England').join()).toMatch(/within about 12 hours.*unchecked \(memory\)/);
-    expect(rulesOf('Germany')[0]).toMatch(/not permitted.*german-farm-source \(seen\)/);
+    expect(rulesOf('England').join()).toMatch(/within about 12 hours.*recalled, not checked \(memory\)/);
+    expect(rulesOf('Germany')[0]).toMatch(/not permitted.*a German farm page \(seen\)/);
   });
 });
 

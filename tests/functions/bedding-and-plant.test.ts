@@ -63,7 +63,11 @@ test('a material without a figure is #N/A and says what to measure', () => {
 test('the working of a looked-up figure says where it was found and how far to trust it', () => {
   const record = material.find(({ name }) => name === 'MATERIAL.DENSITY') as (typeof material)[number];
   const steps = Object.fromEntries(explain(record, ['sawdust']).map(({ step, value }) => [step, value]));
-  expect(steps).toMatchObject({ found_in: expect.stringMatching(/^ahn-2016 \(also 208/), trust: 'seen', density_kg_m3: 178 });
+  expect(steps).toMatchObject({
+    found_in: expect.stringMatching(/^Ahn and others 2016 \(also 208 in Ahn and others 2020, seen/),
+    trust: 'seen',
+    density_kg_m3: 178,
+  });
 });
 
 test('the table of materials and that of stages start with their header', () => {

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { Window } from 'happy-dom';
 import { describe, expect, it } from 'vitest';
-import { referenceOf } from '../../src/core/bibliography.ts';
+import { bibliography, referenceOf } from '../../src/core/bibliography.ts';
 import type { FunctionRecord } from '../../src/core/define.ts';
 import { functionsFile } from '../../src/core/metadata.ts';
 import * as annuity from '../../src/domain/annuity.ts';
@@ -124,6 +124,15 @@ describe('every page', () => {
     expect(whole).not.toMatch(/<script|<img|<link|<iframe|\ssrc=|\sstyle=|url\(|@import|https?:/);
     expect(whole).toContain(`style-src 'sha256-${createHash('sha256').update(style).digest('base64')}'`);
     expect(whole).toContain("default-src 'none'");
+  });
+
+  const withIds = 'reference.html'; // SOURCES lists the ids themselves.
+  it.each([...pages].filter(([file]) => file !== withIds))('%s names sources in words', (_, page) => {
+    const ids = bibliography
+      .map(({ id, name }) => ({ id, name }))
+      .filter(({ id, name }) => id.includes('-') && id.replace('-', ' ') !== name && id !== name);
+    const text = page.body.textContent;
+    expect(ids.filter(({ id }) => text.includes(id)).map(({ id }) => id)).toEqual([]);
   });
 
   it.each(made)('$file has no gap where a figure should be', ({ whole }) => {

@@ -8,7 +8,7 @@ import { type BudgetItem, budgetItems } from '../../functions/budget-items.ts';
 import { registry } from '../../functions/index.ts';
 import type { Family } from './families.ts';
 import { type Html, html, type Part, table } from './html.ts';
-import { functionLink, leftOut, shown, sourced, unitWord } from './words.ts';
+import { functionLink, leftOut, shown, sourced, unitWord, withSourceLinks } from './words.ts';
 
 /** What a family's page holds beside its functions: the figures and lists that they draw on. */
 export interface Extra {
@@ -26,7 +26,7 @@ interface Held {
 /** A figure held as data, with where it comes from, or why none is held. */
 function heldFigure(value: number | undefined, figure: Held | { readonly missing: string }): Part {
   if ('missing' in figure) return `none: ${figure.missing}`;
-  return html`${sourced(html`<b>${shown(value)}</b>`, figure.source as SourceId, figure.status as Status)}${figure.also ? `; also ${figure.also}` : ''}`;
+  return html`${sourced(html`<b>${shown(value)}</b>`, figure.source as SourceId, figure.status as Status)}${figure.also ? html`; also ${withSourceLinks(figure.also)}` : ''}`;
 }
 
 const materialFigures = (): Html =>

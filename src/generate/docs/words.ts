@@ -1,4 +1,4 @@
-import { type Fallback, referenceOf, type SourceId, type Status } from '../../core/bibliography.ts';
+import { bibliography, type Fallback, referenceOf, type SourceId, type Status } from '../../core/bibliography.ts';
 import type { FunctionRecord, Line } from '../../core/define.ts';
 import { CellError } from '../../core/result.ts';
 import { spell } from '../../domain/spell.ts';
@@ -20,6 +20,12 @@ export const statuses: Readonly<Record<Status, { readonly words: string; readonl
 export const status = (of: Status): Html => html`<span class="status ${of}">${statuses[of].words}</span>`;
 
 export const sourceLink = (id: SourceId): Html => html`<a href="sources.html#${id}">${referenceOf(id).name}</a>`;
+
+const isSource = (word: string): word is SourceId => bibliography.some(({ id }) => id === word);
+
+/** A text of the data, each id of a source in it as a link in words. */
+export const withSourceLinks = (text: string): Part =>
+  text.split(/\b([a-z0-9]+(?:-[a-z0-9]+)+)\b/).map((word) => (word.includes('-') && isSource(word) ? sourceLink(word) : word));
 
 /** Sources that only say that there is none: their name is what the status says already. */
 const noSource: readonly SourceId[] = ['project', 'unchecked', 'practice'];

@@ -4,7 +4,7 @@ import { bandOf, SCORE_CAUTION } from '../../../domain/hygiene.ts';
 import { factorFacts, levelsOf, type ScoreArguments } from '../../../domain/hygiene-factors.ts';
 import { longestStudied } from '../../../domain/hygiene-inverse.ts';
 import { html, type Part, table } from '../html.ts';
-import { cited, functionLink, shown } from '../words.ts';
+import { cited, functionLink, shown, withSourceLinks } from '../words.ts';
 import { finding, type Section, step } from './figures.ts';
 
 type Points = readonly (readonly number[])[];
@@ -36,7 +36,7 @@ const evidenceTable = () =>
       evidence.map(({ stands, says, source, status }): Part[] => [
         html`<code>${name}</code>`,
         stands,
-        says,
+        withSourceLinks(says),
         cited(source as SourceId, status as Status),
       ]),
     ),
