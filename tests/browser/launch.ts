@@ -1,8 +1,8 @@
-import { type Browser, type BrowserContext, chromium, type LaunchOptions } from 'playwright-core';
+import { type Browser, chromium } from 'playwright-core';
 import { findBrowser } from './find-browser.ts';
 
 /** Nothing but what the page itself asks for may go out, so that a request it makes stands out. */
-const flags = [
+export const flags = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -12,9 +12,4 @@ const flags = [
   '--disable-sync',
 ];
 
-const options = (): LaunchOptions => ({ executablePath: findBrowser(), args: flags, headless: true });
-
-export const launch = (): Promise<Browser> => chromium.launch(options());
-
-/** A browser whose storage stays in a folder, for what has to outlive it. */
-export const launchWithProfile = (folder: string): Promise<BrowserContext> => chromium.launchPersistentContext(folder, options());
+export const launch = (): Promise<Browser> => chromium.launch({ executablePath: findBrowser(), args: flags, headless: true });

@@ -1,0 +1,143 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { startKillable } from './killable.ts';
+import { launch } from './launch.ts';
+import { drawn, goTo, openSheet, read, ready, startTyping, type } from './sheet-page.ts';
+
+const sheet = (): string => `${inject('site')}/sheet.html`;
+const kept = (page: Page): Promise<unknown> => expect.poll(() => page.locator('#kept').textContent(), { timeout: 5_000 }).toContain('Kept on this computer');
+const notices = (page: Page): Promise<string> => page.locator('#notices').textContent().then((text) => text ?? '');
+
+/** Puts a copy into the browser's store behind the page's back, as a fault or a full disk might leave one. */
+const store = (page: Page, name: string, json: string): Promise<unknown> =>
+  page.evaluate(
+    ([key, content]) =>
+      new Promise((done) => {
+        const opening = indexedDB.open('bedding-ledger');
+        opening.onsuccess = () => {
+          const change = opening.result.transaction('workbooks', 'readwrite');
+          change.objectStore('workbooks').put({ json: content, at: Date.now() }, key);
+          change.oncomplete = () => done(undefined);
+        };
+      }),
+    [name, json],
+  );
+
+const stored = (page: Page, name: string): Promise<string | undefined> =>
+  page.evaluate(
+    (key) =>
+      new Promise((found) => {
+        const opening = indexedDB.open('bedding-ledger');
+        opening.onsuccess = () => {
+          const asked = opening.result.transaction('workbooks').objectStore('workbooks').get(key);
+          asked.onsuccess = () => found(asked.result?.json);
+        };
+      }),
+    name,
+  );
+
+/** Whether the copy kept now holds a word; the whole copy would drown a failed test's report. */
+const keeps = (page: Page, word: string): Promise<unknown> =>
+  expect.poll(async () => (await stored(page, 'current'))?.includes(word), { timeout: 5_000 }).toBe(true);
+
+describe('what is kept in the browser', () => {
+  let browser: Browser;
+  let context: BrowserContext;
+  let page: Page;
+
+  beforeAll(async () => {
+    browser = await launch();
+  });
+  afterAll(() => browser?.close());
+  beforeEach(async () => {
+    context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+    ({ page } = await openSheet(context, sheet()));
+  });
+  afterEach(() => context.close());
+
+  it('is there again after the page is closed and opened', async () => {
+    await type(page, 'L2', 'dry bales');
+    await kept(page);
+    await page.reload();
+    await ready(page);
+    expect(await read(page, 'L2')).toContain('L2: dry bales');
+  });
+
+  it.each([
+    ['an empty object', '{}'],
+    ['an empty list', '[]'],
+    ['a workbook without sheets', '{"version":"19.3.2","sheets":[]}'],
+    ['half a file', '{"version":"19.3.2","sheets":[{"id":"a"'],
+  ])('is put aside and said so when it is damaged: %s', async (_, damage) => {
+    await type(page, 'L2', 'first');
+    await kept(page);
+    await type(page, 'L2', 'second');
+    await keeps(page, 'second');
+    await page.goto(`${inject('site')}/functions.json`);
+    await store(page, 'current', damage);
+    await page.goto(sheet());
+    await ready(page);
+    expect(await notices(page)).toMatch(/damaged and could not be opened; the copy kept before it, at \d\d:\d\d.*, is open instead/);
+    expect(await read(page, 'L2')).toContain('L2: first');
+    expect(await stored(page, 'damaged')).toBe(damage);
+  });
+
+  it('is refused in a moment when it claims millions of rows, which the grid would hang on', async () => {
+    await type(page, 'L2', 'first');
+    await kept(page);
+    const huge = (await stored(page, 'current'))?.replace(/"rowNumber":\d+/, '"rowNumber":5000000') ?? '';
+    expect(huge.includes('5000000')).toBe(true);
+    await page.goto(`${inject('site')}/functions.json`);
+    await store(page, 'current', huge);
+    await page.goto(sheet());
+    await ready(page);
+    expect(await notices(page)).toContain('damaged and could not be opened');
+  });
+
+  it('is not written over by a second tab, which says so', async () => {
+    await type(page, 'L2', 'of the first tab');
+    await kept(page);
+    const second = (await openSheet(context, sheet())).page;
+    expect(await notices(second)).toContain('already open in another tab or window. What you change here is not kept');
+    await type(second, 'L2', 'of the second tab');
+    await second.waitForTimeout(1500);
+    await keeps(page, 'of the first tab');
+  });
+});
+
+describe('a browser killed while somebody types', () => {
+  it('loses nothing older than two seconds, twenty times over', { timeout: 300_000 }, async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'bedding-ledger-'));
+    let typed: { readonly count: number; readonly at: number }[] = [];
+    let killed = 0;
+    for (let count = 0, round = 0; round <= 20; round++) {
+      const { context, kill } = await startKillable(folder);
+      const { page } = await openSheet(context, sheet());
+      if (round > 0) {
+        expect(await notices(page)).toBe('');
+        const found = Number((await read(page, 'L2')).split(': ')[1]);
+        const due = typed.findLast(({ at }) => at <= killed - 2000)?.count ?? 0;
+        expect(found, `round ${round}`).toBeGreaterThanOrEqual(due);
+      }
+      typed = [];
+      await goTo(page, 'L2');
+      const began = Date.now();
+      // From 2.1 to 4 s of typing, so that the blow falls at another point of the writing each time.
+      while (Date.now() - began < 2100 + round * 95) {
+        count += 1;
+        await startTyping(page, String(count));
+        await page.keyboard.press('Enter');
+        await drawn(page);
+        typed.push({ count, at: Date.now() });
+        await page.keyboard.press('ArrowUp');
+        await drawn(page);
+      }
+      killed = Date.now();
+      await kill();
+    }
+    await rm(folder, { recursive: true, force: true });
+  });
+});
