@@ -31,7 +31,9 @@ ${body}
 </html>
 `;
 
-const text = '<style>body { margin: 1rem; font: 1rem/1.5 system-ui, sans-serif; color: #1f2a24; background: #fff }</style>\n';
+const ink = 'font: 1rem/1.5 system-ui, sans-serif; color: #1f2a24; background: #fff';
+const readingStyle = `<style>body { margin: 1rem; max-width: 45rem; ${ink} }</style>\n`;
+const paneStyle = `<style>html, body, main, #pane { height: 100%; margin: 0 } body { ${ink} } .told { margin: 1rem }</style>\n`;
 
 /** Where the functions run in Excel on Mac and on the web; Excel on Windows loads functions.js alone. */
 export const functionsPage = (): string =>
@@ -45,10 +47,10 @@ export const functionsPage = (): string =>
 export const taskpanePage = (): string =>
   page(
     'Bedding Ledger',
-    `<meta http-equiv="Content-Security-Policy" content="${policy}">\n${text}`,
+    `<meta http-equiv="Content-Security-Policy" content="${policy}">\n${paneStyle}`,
     `<main>
 <h1 style="position: absolute; clip-path: inset(50%)">Bedding Ledger</h1>
-<div id="pane"><p>Waiting for Excel…</p><noscript><p>This pane needs JavaScript.</p></noscript></div>
+<div id="pane"><p class="told">Waiting for Excel…</p><noscript><p class="told">This pane needs JavaScript.</p></noscript></div>
 </main>
 <script src="${VENDOR}/lib/1/hosted/office.js" onerror="${GIVE_UP}"></script>
 <script src="taskpane.js"></script>`,
@@ -58,7 +60,7 @@ export const taskpanePage = (): string =>
 export const aboutPage = (version: string, licence: string): string =>
   page(
     'About Bedding Ledger',
-    text,
+    readingStyle,
     `<h1>Bedding Ledger ${version}</h1>
 <p>Spreadsheet functions, a budget workbook and a pane that show with figures whether cubicle bedding made from a herd’s own slurry will work and pay.</p>
 <p>It plans; it does not diagnose, and it does not replace the vet, the engineer, the accountant or the authority. The help for each function is in <a href="docs/index.html">the reference</a>.</p>

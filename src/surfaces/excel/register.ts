@@ -8,7 +8,12 @@ function hostError({ code, message }: CellError): CustomFunctions.Error {
   return new CustomFunctions.Error(code === '#N/A' ? notAvailable : invalidValue, message);
 }
 
-const hostCell = (cell: Cell) => (cell instanceof CellError ? hostError(cell) : cell);
+const isError = (cell: Cell): cell is CellError => cell instanceof CellError;
+
+const hostCell = (cell: Cell) => (isError(cell) ? hostError(cell) : cell);
+
+/** A row without errors goes as it is: a copy of a long range costs as much as working it out. */
+const hostRow = (row: readonly Cell[]) => (row.some(isError) ? row.map(hostCell) : row);
 
 function answer(record: FunctionRecord, given: readonly unknown[]): Matrix {
   try {
@@ -29,7 +34,7 @@ export function register(records: readonly FunctionRecord[]): void {
       const cells = answer(record, given);
       const only = cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : undefined;
       if (only instanceof CellError) throw hostError(only);
-      return cells.map((row) => row.map(hostCell));
+      return cells.map(hostRow);
     });
   }
 }

@@ -9,6 +9,7 @@ function say(...sentences: readonly string[]): void {
   root.replaceChildren(
     ...sentences.map((sentence) => {
       const paragraph = document.createElement('p');
+      paragraph.className = 'told';
       paragraph.textContent = sentence;
       return paragraph;
     }),
@@ -59,6 +60,7 @@ async function start(): Promise<void> {
     return;
   }
   const excel = host(await locale());
+  root.replaceChildren();
   mountPane(root, excel);
   if (new URLSearchParams(location.search).get('open') === 'workbook') await offerWorkbook(excel);
 }
