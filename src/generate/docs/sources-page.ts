@@ -31,8 +31,8 @@ function entry({ id, name, reference, status: trust }: Reference, uses: readonly
       ? ''
       : html`<p class="outside">Rests on it: ${joined(uses, '; ')}.</p>
 `;
-  return html`<section id="${id}">
-<h3>${name}</h3>
+  return html`<section id="${id}" class="entry">
+<h2>${name}</h2>
 <p>${reference} (${status(trust)}).</p>
 ${use}</section>
 `;
