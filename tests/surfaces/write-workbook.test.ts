@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { renameSheets } from '../../src/surfaces/excel/references.ts';
+import { renameSheets, wholeColumns } from '../../src/surfaces/excel/references.ts';
 import { writeWorkbook } from '../../src/surfaces/excel/write-workbook.ts';
 import { budgetWorkbook } from '../../src/workbook/index.ts';
 import { borders, looks, numberFormatOf, styles } from '../../src/workbook/look.ts';
@@ -151,8 +151,7 @@ describe.each([
       expectCharts(made, data, (name) => name);
       expect(made.merged).toEqual(data.merges ?? []);
       for (const [k, width] of data.columns.entries()) {
-        const letter = String.fromCharCode(65 + k);
-        expect(made.line(`${letter}:${letter}`)['format.columnWidth'], `${data.name} column ${letter}`).toBe(width * 0.75);
+        expect(made.line(wholeColumns(k, k))['format.columnWidth'], `${data.name} column ${k + 1}`).toBe(width * 0.75);
       }
       expect(
         made.rules.map(({ range, mock }) => [range, settingsOf(mock)['custom.rule.formula'], settingsOf(mock)['custom.format.font.color']]),

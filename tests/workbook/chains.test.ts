@@ -81,11 +81,11 @@ describe('the budget workbook in Excel', () => {
     expect([...formulas.values()].filter((formula) => /\b(INDIRECT|OFFSET|ADDRESS)\(/i.test(formula))).toEqual([]);
   });
 
-  it('asks for a table in one call, never cell by cell: no function is called in more than six cells', () => {
+  it('asks for a table in one call, never cell by cell: no function is called in more than a dozen cells', () => {
     const counts = new Map<string, number>();
     for (const [cell, formula] of formulas)
       for (const name of new Set(callsIn(formula, cell.slice(0, cell.lastIndexOf('!'))).map((call) => call.name)))
         if (name.startsWith('BEDDING.')) counts.set(name, (counts.get(name) ?? 0) + 1);
-    expect([...counts].filter(([, count]) => count > 6)).toEqual([]);
+    expect([...counts].filter(([, count]) => count > 12)).toEqual([]);
   });
 });
