@@ -3,27 +3,17 @@ export interface Size {
   readonly columns: number;
 }
 
-/**
- * How ranges of different sizes line up, as native array formulas do: n×1 with 1×m gives n×m, a single value stretches.
- * Argument `k` keeps the value for a place in the answer at `row * rowStep[k] + column * columnStep[k]`.
- */
-export interface Alignment extends Size {
-  readonly rowStep: readonly number[];
-  readonly columnStep: readonly number[];
+/** The size of the answer. */
+interface Alignment extends Size {
   /** Some range ends before the answer does, so that a place may have no partner there. */
   readonly uneven: boolean;
 }
 
+/** How ranges of different sizes line up, as native array formulas do: n×1 with 1×m gives n×m, a single value stretches. */
 export function align(sizes: readonly Size[]): Alignment {
   const rows = Math.max(1, ...sizes.map((size) => size.rows));
   const columns = Math.max(1, ...sizes.map((size) => size.columns));
-  return {
-    rows,
-    columns,
-    rowStep: sizes.map((size) => (size.rows === 1 ? 0 : size.columns)),
-    columnStep: sizes.map((size) => (size.columns === 1 ? 0 : 1)),
-    uneven: sizes.some((size) => (size.rows !== 1 && size.rows !== rows) || (size.columns !== 1 && size.columns !== columns)),
-  };
+  return { rows, columns, uneven: sizes.some((size) => !reaches(size, rows - 1, columns - 1)) };
 }
 
 /** Whether a range that may be stretched reaches this place of the answer. */

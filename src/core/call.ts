@@ -12,6 +12,21 @@ const asMatrix = (argument: Argument): readonly (readonly unknown[])[] => {
   return argument.length > 0 && Array.isArray(argument[0]) && argument[0].length > 0 ? argument : [[null]];
 };
 
+interface Range extends Size {
+  readonly cells: readonly (readonly unknown[])[];
+}
+
+function asRange(argument: Argument): Range {
+  const cells = asMatrix(argument);
+  return { cells, rows: cells.length, columns: (cells[0] as readonly unknown[]).length };
+}
+
+const isSingle = ({ rows, columns }: Range): boolean => rows === 1 && columns === 1;
+
+/** The cell that a range, stretched where it is one row or one column, has at a place of the answer. */
+const cellOf = ({ cells, rows, columns }: Range, row: number, column: number): unknown =>
+  cells[rows === 1 ? 0 : row]?.[columns === 1 ? 0 : column];
+
 /** A cell that was left empty although something is needed, or that could not be read. */
 export class Unusable {
   readonly blank: boolean;
@@ -34,31 +49,6 @@ export function readCell(parameter: Parameter, cell: unknown): unknown {
   const value = parameter.read(cell);
   if (value !== REFUSED) return value;
   return isBlank(cell) && parameter.fallback ? parameter.fallback.value : unusable(parameter, cell);
-}
-
-interface Column extends Size {
-  readonly values: readonly unknown[];
-  /** Every value can be used, so that no row need be looked at again. */
-  readonly sound: boolean;
-}
-
-function readColumn(parameter: Parameter, argument: Argument): Column {
-  const matrix = asMatrix(argument);
-  const columns = (matrix[0] as readonly unknown[]).length;
-  const values = new Array<unknown>(matrix.length * columns);
-  let sound = true;
-  let place = 0;
-  for (const row of matrix) {
-    for (let c = 0; c < columns; c++) {
-      let value: unknown = parameter.read(row[c]);
-      if (value === REFUSED) {
-        value = readCell(parameter, row[c]);
-        sound &&= !(value instanceof Unusable);
-      }
-      values[place++] = value;
-    }
-  }
-  return { rows: matrix.length, columns, values, sound };
 }
 
 /** All that is wrong with one row's values, or undefined where nothing is. A row whose ranged required cells are all blank is blank. */
@@ -102,21 +92,29 @@ function answer(record: FunctionRecord, values: readonly unknown[]): Cell {
   }
 }
 
-/** One answer for each place of the aligned ranges; a bad row has its error in its own cell. */
+/**
+ * One answer for each place of the aligned ranges; a bad row has its error in its own cell. Cells are read when their turn
+ * comes and nothing is kept of them: with plain equations it is memory that takes the time.
+ */
 function callOneCell(record: FunctionRecord, args: readonly Argument[]): Matrix {
-  const read = record.parameters.map((parameter, k) => readColumn(parameter, args[k]));
-  const { rows, columns, rowStep, columnStep, uneven } = align(read);
-  const sound = read.every((column) => column.sound);
-  const ranged = record.parameters.map(({ fallback }, k) => !fallback && (read[k] as Column).values.length > 1);
-  const values = read.map((column) => column.values[0]);
-  const varying = read.flatMap((column, k) => (column.values.length > 1 ? [k] : []));
+  const { parameters } = record;
+  const ranges = parameters.map((_, k) => asRange(args[k]));
+  const { rows, columns, uneven } = align(ranges);
+  const ranged = parameters.map(({ fallback }, k) => !fallback && !isSingle(ranges[k] as Range));
+  const values = parameters.map((parameter, k) => readCell(parameter, cellOf(ranges[k] as Range, 0, 0)));
+  const varying = parameters.map((parameter, k) => ({ parameter, k, range: ranges[k] as Range })).filter(({ range }) => !isSingle(range));
+  const fixedSound = values.every((value, k) => !isSingle(ranges[k] as Range) || !(value instanceof Unusable));
   const cellAt = (row: number, column: number): Cell => {
     if (uneven) {
-      const lonely = read.findIndex((size) => !reaches(size, row, column));
-      if (lonely >= 0)
-        return new CellError('#N/A', `${record.parameters[lonely]?.name}: this range has no cell here; make the ranges the same size`);
+      const lonely = varying.find(({ range }) => !reaches(range, row, column));
+      if (lonely) return new CellError('#N/A', `${lonely.parameter.name}: this range has no cell here; make the ranges the same size`);
     }
-    for (const k of varying) values[k] = (read[k] as Column).values[row * (rowStep[k] as number) + column * (columnStep[k] as number)];
+    let sound = fixedSound;
+    for (const { parameter, k, range } of varying) {
+      const value = readCell(parameter, cellOf(range, row, column));
+      values[k] = value;
+      sound &&= !(value instanceof Unusable);
+    }
     return (sound ? undefined : fault(values, ranged)) ?? answer(record, values);
   };
   const cells = new Array<readonly Cell[]>(rows);
