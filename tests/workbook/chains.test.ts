@@ -70,7 +70,7 @@ function chain(cell: string): readonly string[] {
 describe('the budget workbook in Excel', () => {
   it(`has no chain of more than ${LONGEST_CHAIN} of our functions`, () => {
     const tooLong = [...formulas.keys()].map(chain).filter(({ length }) => length > LONGEST_CHAIN);
-    expect(tooLong).toEqual([]);
+    expect([...new Set(tooLong.map((cells) => cells.join(' > ')))]).toEqual([]);
   });
 
   it('is seen whole by the test above: it finds chains, also through spills and other sheets', () => {
