@@ -52,8 +52,8 @@ const tools = {
     excel: path('src/generate/excel.ts'),
     package: path('src/generate/package.ts'),
   },
-  // Runs scripts of its own that it finds beside itself.
-  externals: { 'office-addin-dev-certs': 'commonjs office-addin-dev-certs' },
+  // These read files of their own that they find beside themselves.
+  externals: Object.fromEntries(['office-addin-dev-certs', 'purgecss', 'subset-font'].map((name) => [name, `commonjs ${name}`])),
   output: { path: path('.build'), filename: '[name].cjs' },
   optimization: { minimize: false },
 };

@@ -1,21 +1,16 @@
 import { createHash } from 'node:crypto';
 import { copyFile, mkdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { type GridStyles, gridStyles } from './grid-styles.ts';
 
 const modules = 'node_modules';
 const grid = `${modules}/@odoo/o-spreadsheet`;
-const fontFile = 'fonts/fontawesome-webfont.woff2';
 
 /** Each grid library is loaded whole and unmodified, as a script of its own: its licence asks for it. */
 const libraries = {
   'owl.js': `${modules}/@odoo/owl/dist/owl.iife.min.js`,
   'chart.js': `${modules}/chart.js/dist/chart.umd.min.js`,
   'o_spreadsheet.js': `${grid}/dist/o_spreadsheet.min.iife.js`,
-};
-const styles = {
-  'bootstrap.css': `${modules}/bootstrap/dist/css/bootstrap.min.css`,
-  'o_spreadsheet.css': `${grid}/dist/o_spreadsheet.css`,
-  'css/font-awesome.css': `${modules}/font-awesome/css/font-awesome.min.css`,
 };
 const licences = {
   'licences/o-spreadsheet.txt': `${grid}/LICENSE`,
@@ -81,6 +76,7 @@ ${scripts.join('\n')}
 interface Parts {
   readonly body: string;
   readonly data: string;
+  readonly styles: GridStyles;
 }
 
 /** A script that can stand inside a page as it is; a library that could not would have to be changed, so the build stops. */
@@ -95,41 +91,35 @@ const hashOf = (source: string): string => `'sha256-${createHash('sha256').updat
 const layer = 'grid-base';
 const layerOrder = `@layer argument-help, ${layer};`;
 
-async function separateFiles(parts: Parts): Promise<string> {
-  const copies = Object.entries({ ...libraries, ...styles, ...licences, [fontFile]: `${modules}/font-awesome/${fontFile}` });
-  for (const [name, path] of copies) {
+async function separateFiles({ body, data, styles }: Parts): Promise<string> {
+  for (const [name, path] of Object.entries({ ...libraries, ...licences })) {
     await mkdir(dirname(`dist/grid/${name}`), { recursive: true });
     await copyFile(path, `dist/grid/${name}`);
   }
+  await writeFile('dist/grid/bootstrap.css', styles.bootstrap);
+  await writeFile('dist/grid/o_spreadsheet.css', styles.grid);
+  await writeFile('dist/grid/icons.css', styles.icons);
   await copyFile(ownStyle, 'dist/sheet.css');
   const scripts = [...Object.keys(libraries).map((name) => `grid/${name}`), ...ownScripts];
   return page({
     policy: policy("'self'"),
     head: [
       `<style>${layerOrder} @import url("grid/bootstrap.css") layer(${layer});</style>`,
-      ...['grid/o_spreadsheet.css', 'grid/css/font-awesome.css', 'sheet.css'].map((href) => `<link rel="stylesheet" href="${href}">`),
+      ...['grid/o_spreadsheet.css', 'grid/icons.css', 'sheet.css'].map((href) => `<link rel="stylesheet" href="${href}">`),
     ],
-    body: [parts.body, parts.data],
+    body: [body, data],
     scripts: scripts.map((src) => `<script src="${src}" defer></script>`),
   });
 }
 
-async function oneFile(parts: Parts): Promise<string> {
+async function oneFile({ body, data, styles }: Parts): Promise<string> {
   const paths = [...Object.values(libraries), ...ownScripts.map((name) => `dist/${name}`)];
   const sources = await Promise.all(paths.map(async (path) => inlined(await text(path))));
-  const [bootstrap, gridStyle, icons] = await Promise.all(Object.values(styles).map(text));
-  const font = await readFile(`${modules}/font-awesome/${fontFile}`, 'base64');
-  const fontFace = `@font-face{font-family:'FontAwesome';src:url(data:font/woff2;base64,${font}) format('woff2')}`;
-  const sheets = [
-    `${layerOrder} @layer ${layer} {${bootstrap}}`,
-    gridStyle,
-    icons?.replace(/@font-face\s*\{[^}]*\}/, fontFace),
-    await text(ownStyle),
-  ];
+  const sheets = [`${layerOrder} @layer ${layer} {${styles.bootstrap}}`, styles.grid, styles.icons, await text(ownStyle)];
   return page({
     policy: policy(sources.map(hashOf).join(' ')),
-    head: sheets.map((css) => `<style>${css?.replace(/\/\*# sourceMappingURL.*?\*\//, '')}</style>`),
-    body: [parts.body, parts.data],
+    head: sheets.map((css) => `<style>${css}</style>`),
+    body: [body, data],
     scripts: sources.map((source) => `<script>${source}</script>`),
   });
 }
@@ -167,6 +157,7 @@ export async function writeSheetPages(functions: string): Promise<void> {
   const parts: Parts = {
     body: await bodyWithLicences(),
     data: dataBlocks(functions, inlined(await text(`${grid}/dist/o_spreadsheet.xml`))),
+    styles: await gridStyles(),
   };
   await writeFile('dist/sheet.html', await separateFiles(parts));
   await writeFile('dist/bedding-ledger.html', await oneFile(parts));

@@ -1,37 +1,44 @@
 import { helpers, type WorkbookData } from '@odoo/o-spreadsheet';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /** Sheets of this size still open in a moment; the grid loads a damaged size without a word and hangs. */
 const most = { sheets: 60, rows: 20_000, columns: 702, cells: 200_000, characters: 20_000_000 };
 
+const text = z.string().check(z.minLength(1));
+const count = (highest: number) => z.int().check(z.minimum(1), z.maximum(highest));
+const address = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d{0,4}(:[A-Z]{1,2}[1-9]\d{0,4})?$/));
+const anything = z.looseObject({});
+
 const sheet = z
   .looseObject({
-    id: z.string().min(1),
-    name: z.string().min(1),
-    rowNumber: z.int().min(1).max(most.rows),
-    colNumber: z.int().min(1).max(most.columns),
-    cells: z.record(z.string().regex(/^[A-Z]{1,2}[1-9]\d{0,4}(:[A-Z]{1,2}[1-9]\d{0,4})?$/), z.union([z.string(), z.looseObject({})])),
+    id: text,
+    name: text,
+    rowNumber: count(most.rows),
+    colNumber: count(most.columns),
+    cells: z.record(address, z.union([z.string(), anything])),
     merges: z.array(z.string()),
-    figures: z.array(z.looseObject({ id: z.string(), tag: z.string() })),
+    figures: z.array(z.looseObject({ id: text, tag: text })),
   })
-  .refine(({ cells }) => Object.keys(cells).length <= most.cells)
-  .refine(({ cells, rowNumber, colNumber }) =>
-    Object.keys(cells).every((address) => {
-      const { right, bottom } = helpers.toZone(address);
-      return right < colNumber && bottom < rowNumber;
-    }),
+  .check(
+    z.refine(({ cells }) => Object.keys(cells).length <= most.cells),
+    z.refine(({ cells, rowNumber, colNumber }) =>
+      Object.keys(cells).every((place) => {
+        const { right, bottom } = helpers.toZone(place);
+        return right < colNumber && bottom < rowNumber;
+      }),
+    ),
   );
 
 const workbook = z
   .looseObject({
-    version: z.string(),
-    sheets: z.array(sheet).min(1).max(most.sheets),
-    styles: z.record(z.string(), z.looseObject({})),
+    version: text,
+    sheets: z.array(sheet).check(z.minLength(1), z.maxLength(most.sheets)),
+    styles: z.record(z.string(), anything),
     formats: z.record(z.string(), z.string()),
-    borders: z.record(z.string(), z.looseObject({})),
-    settings: z.looseObject({ locale: z.looseObject({ code: z.string(), decimalSeparator: z.string(), formulaArgSeparator: z.string() }) }),
+    borders: z.record(z.string(), anything),
+    settings: z.looseObject({ locale: z.looseObject({ code: text, decimalSeparator: text, formulaArgSeparator: text }) }),
   })
-  .refine(({ sheets }) => new Set(sheets.map(({ id }) => id)).size === sheets.length);
+  .check(z.refine(({ sheets }) => new Set(sheets.map(({ id }) => id)).size === sheets.length));
 
 /** A stored or saved workbook, or an error with a sentence: the grid itself takes `{}` for an empty workbook. */
 export function readWorkbook(json: string): WorkbookData {
