@@ -3,13 +3,15 @@ import { type Get, ifNone, Missing, once } from './budget-inputs.ts';
 import { bindingStage } from './capacity.ts';
 import { claim, drumNeeded, dryingHeat, evaporation, retention } from './drying.ts';
 import { heatedTemperature, supplyTemperature } from './heater.ts';
-import { NoAnswer } from './refusal.ts';
+import { NoAnswer, Refusal } from './refusal.ts';
 import { liquidDryMatter, pressedCake, slurryProduced } from './separation.ts';
+import { said } from './spell.ts';
 
 /** What can hold the kit back, in the order in which a tie is told. */
 export type Stage = 'slurry' | 'press' | 'dryer';
 
-const needsDryer = new NoAnswer('there is no dryer: the fibre is used at the dry matter the press gives');
+/** Stands in place of every figure of a dryer where there is none. */
+export const noDryer = new NoAnswer('there is no dryer: the fibre is used at the dry matter the press gives');
 
 /** The air dryer in one state of the outdoor air. Equations: heater.ts, drying.ts. */
 function dryerIn(get: Get, needs: BeddingNeeds, season: 'outdoor' | 'coldest') {
@@ -19,6 +21,13 @@ function dryerIn(get: Get, needs: BeddingNeeds, season: 'outdoor' | 'coldest') {
   const offWater = () => {
     const litres = get.maybe('water_l_h');
     const water_c = get('water_c');
+    if (water_c <= ambient_c()) {
+      throw new Refusal(
+        'Hot water temperature',
+        said`${water_c} is not above the ${season === 'outdoor' ? 'outdoor' : 'coldest month’s'} temperature ${ambient_c()}`,
+        'enter the temperature of the hot water to the heater',
+      );
+    }
     if (litres === undefined) return ambient_c() + get('effectiveness') * (water_c - ambient_c());
     return supplyTemperature(
       get('air_m3_h'),
@@ -39,7 +48,7 @@ function dryerIn(get: Get, needs: BeddingNeeds, season: 'outdoor' | 'coldest') {
     return ifNone(heated, Number.POSITIVE_INFINITY);
   };
   const supply = once(() => {
-    if (!needs.has_dryer()) throw needsDryer;
+    if (!needs.has_dryer()) throw noDryer;
     if (get.maybe('water_l_h') === undefined && get.maybe('heat_kw') === undefined) {
       throw new Missing('Hot water litres per hour or Heat available kW is missing: enter at least one of them on Inputs');
     }
@@ -48,27 +57,20 @@ function dryerIn(get: Get, needs: BeddingNeeds, season: 'outdoor' | 'coldest') {
     return heat < water ? { supply_c: heat, set_by: 'heat' as const } : { supply_c: water, set_by: 'water' as const };
   });
   const supply_c = () => supply().supply_c;
-  const heat_kw = once(() => dryingHeat(get('air_m3_h'), ambient_c(), ambient_rh(), supply_c(), get('altitude_m'), get('air_at')).heat_kw);
-  const exhaust = once(() =>
-    evaporation(
-      get('air_m3_h'),
-      ambient_c(),
-      ambient_rh(),
-      supply_c(),
-      get('altitude_m'),
-      get('air_at'),
-      get('exhaust_rh'),
-      get('heat_loss'),
-      undefined,
-    ),
-  );
+  /** Asks for the supply temperature first, which says so where there is no dryer. */
+  const air = () => {
+    const supplied_c = supply_c();
+    return [get('air_m3_h'), ambient_c(), ambient_rh(), supplied_c, get('altitude_m'), get('air_at')] as const;
+  };
+  const heat_kw = once(() => dryingHeat(...air()).heat_kw);
+  const exhaust = once(() => evaporation(...air(), get('exhaust_rh'), get('heat_loss'), undefined));
   const dried_kg_h = once(() => exhaust().evaporation_kg_h / (get('target_dm') / get('cake_dm') - 1));
   /** A dryer that carries nothing off makes nothing; its own figures then have no answer, but the plan has. */
   const dryer_t_day = once(() => {
-    if (!needs.has_dryer()) throw needsDryer;
+    if (!needs.has_dryer()) throw noDryer;
     return (ifNone(dried_kg_h, 0) * get('dryer_hours_day')) / 1000;
   });
-  return { ambient_c, ambient_rh, supply, supply_c, heat_kw, exhaust, dried_kg_h, dryer_t_day };
+  return { air, supply, supply_c, heat_kw, exhaust, dried_kg_h, dryer_t_day };
 }
 
 /** What slurry, press and dryer can make, and which of them sets the limit. Equations: separation.ts, drying.ts, capacity.ts. */
@@ -106,22 +108,18 @@ export function kitPlan(get: Get, needs: BeddingNeeds) {
   const dryer_hours_needed = once(() => (1000 * needs.demand_t_day()) / now.dried_kg_h());
 
   const dried_m3_h = once(() => now.dried_kg_h() / needs.fibre_density_kg_m3());
-  const stated_ratio = once(() => {
+  /** For the figures of a dryer that would otherwise ask for their own items first. */
+  const withDryer = <Value>(work: () => Value) =>
+    once(() => {
+      if (!needs.has_dryer()) throw noDryer;
+      return work();
+    });
+  const stated_ratio = withDryer(() => {
     const claimed_kg_h = get('stated_m3_h') * needs.fibre_density_kg_m3();
-    return claim(
-      claimed_kg_h,
-      get('cake_dm'),
-      get('target_dm'),
-      get('air_m3_h'),
-      now.ambient_c(),
-      now.ambient_rh(),
-      now.supply_c(),
-      get('altitude_m'),
-      get('air_at'),
-    ).ratio;
+    return claim(claimed_kg_h, get('cake_dm'), get('target_dm'), ...now.air()).ratio;
   });
-  const stated_drum_m3 = once(() => drumNeeded(get('stated_m3_h'), get('stated_hours'), get('drum_fill')).drum_m3);
-  const retention_hours = once(() => retention(get('drum_m3'), get('drum_fill'), needs.fibre_density_kg_m3(), now.dried_kg_h()).hours);
+  const stated_drum_m3 = withDryer(() => drumNeeded(get('stated_m3_h'), get('stated_hours'), get('drum_fill')).drum_m3);
+  const retention_hours = withDryer(() => retention(get('drum_m3'), get('drum_fill'), needs.fibre_density_kg_m3(), now.dried_kg_h()).hours);
   return {
     slurry_t_day,
     cake_t_day,

@@ -7,7 +7,7 @@ export const needsResults: readonly BudgetResult[] = [
     'kg/m³',
     (b) => b.needs.fibre_density_kg_m3(),
     'What a cubic metre of the fibre weighs as it is spread; weigh a bucket to be sure.',
-    'MATERIAL.DRIEDDENSITY([Fresh fibre density], [Pressed dry matter], [Dried to dry matter], [Shrinkage])',
+    '[Dried to dry matter] > [Pressed dry matter] ? MATERIAL.DRIEDDENSITY([Fresh fibre density], [Pressed dry matter], [Dried to dry matter], [Shrinkage]) : [Fresh fibre density]',
   ),
   row(
     'Fibre per cubicle per day',
@@ -114,7 +114,7 @@ export const kitResults: readonly BudgetResult[] = [
     'Heat per kg of water',
     'MJ/kg',
     (b) => (3.6 * b.kit.now.heat_kw()) / b.kit.now.exhaust().evaporation_kg_h,
-    'Heat for each kilogram of water carried off; drum dryers use 2.6 to 9.2.',
+    'Heat for each kilogram of water carried off: turning it to vapour takes about 2.5, and drums are said to take 4.6 to 9.2 (from memory).',
     '3.6 * [Heat needed] / [Evaporation]',
   ),
   row('Exhaust temperature', '°C', (b) => b.kit.now.exhaust().exhaust_c, 'Moist air out of the drum.'),
@@ -146,7 +146,7 @@ export const kitResults: readonly BudgetResult[] = [
     'times',
     (b) => b.kit.limit().cover,
     'What can be made beside what is needed: 1 is just enough.',
-    'min([Slurry could make], [Press could make], [Dryer could make]) / ([Fibre needed] / [Housed days])',
+    '[Dried to dry matter] > [Pressed dry matter] ? min([Slurry could make], [Press could make], [Dryer could make]) / ([Fibre needed] / [Housed days]) : min([Slurry could make], [Press could make]) / ([Fibre needed] / [Housed days])',
   ),
   row('Cover in the coldest month', 'times', (b) => b.kit.coldest_limit().cover, 'The same on the coldest month’s air.'),
   row(
@@ -154,6 +154,7 @@ export const kitResults: readonly BudgetResult[] = [
     'h/day',
     (b) => b.kit.press_hours_needed(),
     'Hours a day on the clock that the press takes for the whole demand, pauses with it.',
+    '[Fibre needed] / [Housed days] * [Dried to dry matter] / [Pressed dry matter] / FIBRE.CAKE([Press t per hour running], [Slurry dry matter], [Pressed dry matter], [Share of dry matter caught]) * ([Minutes on] + [Minutes off]) / [Minutes on]',
   ),
   row(
     'Dryer hours needed',

@@ -23,13 +23,19 @@ export const moneyResults: readonly BudgetResult[] = [
     'The same with the work of it.',
     '[Bought-in cost] + [Labour hours a week now] * [Labour rate] * [Housed days] / 7',
   ),
-  row('Power', 'per year', (b) => b.money.power_cost(), 'Electricity for the motors of press, fan and drum.'),
+  row(
+    'Power',
+    'per year',
+    (b) => b.money.power_cost(),
+    'Electricity for the motors of press, fan and drum, at the usual load and efficiency of PLANT.ELECTRICITY.',
+    '[Dried to dry matter] > [Pressed dry matter] ? (PLANT.ELECTRICITY([Press motor kW], [Press hours needed] * [Minutes on] / ([Minutes on] + [Minutes off])) + PLANT.ELECTRICITY([Fan and drum motors kW], [Dryer hours needed])) * [Housed days] * [Fibre made] / [Fibre needed] * [Power price per kWh] : PLANT.ELECTRICITY([Press motor kW], [Press hours needed] * [Minutes on] / ([Minutes on] + [Minutes off])) * [Housed days] * [Fibre made] / [Fibre needed] * [Power price per kWh]',
+  ),
   row(
     'Heat',
     'per year',
     (b) => b.money.heat_cost(),
     'Heat for the air, at the price given.',
-    '[Heat needed] * [Dryer hours needed] * [Housed days] * [Fibre made] / [Fibre needed] * [Heat price per kWh]',
+    '[Dried to dry matter] > [Pressed dry matter] ? [Heat needed] * [Dryer hours needed] * [Housed days] * [Fibre made] / [Fibre needed] * [Heat price per kWh] : 0',
   ),
   row(
     'Labour with kit',
@@ -147,12 +153,14 @@ export const moneyResults: readonly BudgetResult[] = [
     'per t',
     (b) => b.money.break_even_price(),
     'Price of bought bedding at which the kit just pays, all else as it is.',
+    '[Bought price per t] - [NPV] / INVEST.NPV(0, 1, [Life years], [Discount rate], [Saving growth]) / ([Bought needed] - [Topped up with bought])',
   ),
   row(
     'Break-even heat price',
     'per kWh',
     (b) => b.money.break_even_heat_price(),
     'Price of heat at which the kit just pays, all else as it is.',
+    '[Heat price per kWh] + [NPV] / INVEST.NPV(0, 1, [Life years], [Discount rate], [Saving growth]) / ([Heat needed] * [Dryer hours needed] * [Housed days] * [Fibre made] / [Fibre needed])',
   ),
   row(
     'Break-even kit cost',

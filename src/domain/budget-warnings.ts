@@ -83,7 +83,8 @@ const rules: readonly Rule[] = [
   {
     key: 'Stated drum',
     fires: (b) => when(b.kit.stated_drum_m3(), b.kit.stated_drum_m3() > b.get('drum_m3')),
-    meaning: 'The drum is too small to hold the stated output for the stated time: one of the three figures is wrong.',
+    meaning:
+      'The drum is too small to hold the stated output for the stated time: one of the three figures is wrong. Ask the supplier, and measure.',
   },
   {
     key: 'Heat per kg',
@@ -91,7 +92,8 @@ const rules: readonly Rule[] = [
       const mj_kg = (3.6 * b.kit.now.heat_kw()) / b.kit.now.exhaust().evaporation_kg_h;
       return when(mj_kg, mj_kg < 2.6 || mj_kg > 9.2);
     },
-    meaning: 'The heat for each kilogram of water lies outside what dryers use (2.6 to 9.2 MJ): check temperatures, humidity and air flow.',
+    meaning:
+      'The heat for each kilogram of water is less than drying can do with (2.6 MJ) or more than dryers are said to take (9.2 MJ): check temperatures, humidity and air flow.',
   },
   {
     key: 'Frost',
@@ -125,17 +127,18 @@ const rules: readonly Rule[] = [
   {
     key: 'Payback',
     fires: (b) => beyondLife(b, b.money.payback_years),
-    meaning: 'The savings do not return the cost of the kit within its life.',
+    meaning: 'The savings do not return the cost of the kit within its life: see Levers for what would.',
   },
   {
     key: 'Discounted payback',
     fires: (b) => beyondLife(b, b.money.discounted_payback_years),
-    meaning: 'At the discount rate the savings do not return the cost of the kit within its life.',
+    meaning:
+      'At the discount rate the savings do not return the cost of the kit within its life: see Levers, and ask your accountant which rate is right.',
   },
   {
     key: 'NPV',
     fires: (b) => when(b.money.npv(), b.money.npv() < 0),
-    meaning: 'At the discount rate the kit is worth less than it costs.',
+    meaning: 'At the discount rate the kit is worth less than it costs: see Levers for the price, cost or output at which it just pays.',
   },
   {
     key: 'Loan cover',
@@ -145,7 +148,7 @@ const rules: readonly Rule[] = [
   {
     key: 'Loan term',
     fires: (b) => when(b.get('loan_years'), b.get('borrowed') > 0 && b.get('loan_years') > b.get('life_years')),
-    meaning: 'The loan outlives the kit.',
+    meaning: 'The loan outlives the kit: ask the lender for a shorter one, or you go on paying for what no longer serves.',
   },
   {
     key: 'Old price',
@@ -158,7 +161,7 @@ const rules: readonly Rule[] = [
   {
     key: 'After capital',
     fires: (b) => when(b.money.saving_after_capital(), b.money.saving_after_capital() <= 0),
-    meaning: 'Once the kit’s own cost is counted nothing is left of the saving.',
+    meaning: 'Once the kit’s own cost is counted nothing is left of the saving: see Levers for what would leave some.',
   },
   {
     key: 'Mastitis margin',
@@ -171,7 +174,7 @@ const rules: readonly Rule[] = [
   {
     key: 'Score',
     fires: (b) => when(b.udder.fibre_score(), b.udder.fibre_score() >= 50),
-    meaning: `The fibre’s hygiene score is raised: drier, fresher or cleaner beds lower it. A ${SCORE_CAUTION}.`,
+    meaning: (b) => `The fibre’s hygiene score is ${b.udder.fibre_band()}: drier, fresher or cleaner beds lower it. A ${SCORE_CAUTION}.`,
   },
   {
     key: 'Band edge',
@@ -188,7 +191,7 @@ const rules: readonly Rule[] = [
       const worse = b.udder.fibre_score() - b.udder.present_score();
       return when(worse, worse > 5);
     },
-    meaning: `The fibre scores more than 5 points above the present bedding. A ${SCORE_CAUTION}.`,
+    meaning: `The fibre scores more than 5 points above the present bedding: bed drier or more often, and agree with your vet what to watch. A ${SCORE_CAUTION}.`,
   },
   {
     key: 'Interval',
@@ -204,7 +207,8 @@ const rules: readonly Rule[] = [
   {
     key: 'Stocking',
     fires: (b) => when(b.udder.stocking(), b.udder.stocking() > 1),
-    meaning: 'There are more cows than cubicles: cows lie less and beds get dirtier.',
+    meaning:
+      'There are more cows than cubicles: cows lie less and beds get dirtier. Count both again; fewer cows or more cubicles mend it.',
   },
   {
     key: 'Permission',

@@ -4,21 +4,11 @@ import type { Budget } from '../domain/budget.ts';
 import type { BudgetResult } from '../domain/budget-result.ts';
 import { budgetResults } from '../domain/budget-results.ts';
 import { warningsOf } from '../domain/budget-warnings.ts';
-import { type Answer, NoAnswer, Refusal } from '../domain/refusal.ts';
+import { type Answer, Refusal } from '../domain/refusal.ts';
 import { budgetItems } from './budget-items.ts';
-import { budgetOf, defaultsUsed, type GivenInputs, readInputs, stillMissing } from './budget-reading.ts';
+import { answerOf, budgetOf, defaultsUsed, type GivenInputs, readInputs, stillMissing } from './budget-reading.ts';
 
 export type Table = readonly (readonly unknown[])[];
-
-/** A result of the plan, or the reason why there is none. */
-export function answerOf<Value>(work: () => Value): Value | NoAnswer | Refusal {
-  try {
-    return work();
-  } catch (thrown) {
-    if (thrown instanceof NoAnswer || thrown instanceof Refusal) return thrown;
-    throw thrown;
-  }
-}
 
 export const flat = (range: Table): readonly unknown[] => range.flat();
 

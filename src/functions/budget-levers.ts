@@ -1,9 +1,11 @@
 import type { Budget } from '../domain/budget.ts';
 import { ifNone } from '../domain/budget-inputs.ts';
+import { noDryer } from '../domain/budget-kit.ts';
 import { nearestValue } from '../domain/budget-levers.ts';
-import { answerOf, pairUp, type Table } from './budget-herd.ts';
+import { spell } from '../domain/spell.ts';
+import { pairUp, type Table } from './budget-herd.ts';
 import { type BudgetItem, budgetItems } from './budget-items.ts';
-import { budgetOf, type GivenInputs } from './budget-reading.ts';
+import { answerOf, budgetOf, type GivenInputs, irrelevant } from './budget-reading.ts';
 
 const leverKeys = [
   'interval_days',
@@ -27,7 +29,7 @@ function heatLever(given: GivenInputs, plan: Budget): BudgetItem {
   return itemOf(ifNone(() => plan.kit.now.supply().set_by, 'water') === 'heat' ? 'heat_kw' : 'water_l_h');
 }
 
-const span = (item: BudgetItem, lowest: number, highest: number) => `between ${lowest} and ${highest} ${item.parameter.unit}`;
+const span = (item: BudgetItem, lowest: number, highest: number) => `between ${spell(lowest)} and ${spell(highest)} ${item.parameter.unit}`;
 
 export function levers(items: Table, values: Table | undefined) {
   const given = pairUp(items, values);
@@ -35,6 +37,7 @@ export function levers(items: Table, values: Table | undefined) {
   const rows = leverKeys.map((key) => {
     const item = key === 'heat' ? heatLever(given, plan) : itemOf(key);
     const now = answerOf(() => plan.get(item.key));
+    if (irrelevant(item, plan)) return [item.name, item.parameter.unit, typeof now === 'number' ? now : noDryer, noDryer, noDryer];
     if (typeof now !== 'number') return [item.name, item.parameter.unit, now, now, now];
     const range = item.parameter.range as readonly [number, number];
     const planWith = (value: number) => budgetOf(new Map([...given, [item.key, value]]));

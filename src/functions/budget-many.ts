@@ -1,11 +1,11 @@
 import { isBlank } from '../core/result.ts';
 import { quoted } from '../core/words.ts';
-import type { BudgetResult } from '../domain/budget-result.ts';
+import type { Budget } from '../domain/budget.ts';
 import { budgetResults } from '../domain/budget-results.ts';
 import { warningsOf } from '../domain/budget-warnings.ts';
 import { type Answer, Refusal } from '../domain/refusal.ts';
-import { answerOf, flat, pairUp, type Table } from './budget-herd.ts';
-import { budgetOf, type GivenInputs, itemNamed, readInputs, refusedInput } from './budget-reading.ts';
+import { flat, pairUp, type Table } from './budget-herd.ts';
+import { answerOf, budgetOf, defaultsUsed, type GivenInputs, itemNamed, readInputs, refusedInput, stillMissing } from './budget-reading.ts';
 
 export const usualResults = [
   'Fibre needed',
@@ -18,13 +18,23 @@ export const usualResults = [
   'Hygiene score, fibre',
 ];
 
-const resultByKey = new Map(budgetResults.map((result) => [result.key.toLowerCase(), result]));
+/** One figure of a herd: a result of its plan, or a count of what was not given. */
+interface Figure {
+  readonly key: string;
+  readonly value: (plan: Budget, given: GivenInputs) => Answer;
+}
+
+const counts: readonly Figure[] = [
+  { key: 'Defaults used', value: (plan, given) => defaultsUsed(given, plan).length },
+  { key: 'Still missing', value: (plan, given) => stillMissing(given, plan).length },
+];
+const figureByKey = new Map<string, Figure>([...budgetResults, ...counts].map((figure) => [figure.key.toLowerCase(), figure]));
 
 /** The results asked for by key, else the usual ones. */
-function resultsAsked(asked: Table | undefined): readonly BudgetResult[] {
+function resultsAsked(asked: Table | undefined): readonly Figure[] {
   const keys = asked ? flat(asked).filter((key) => !isBlank(key)) : usualResults;
   return keys.map((key) => {
-    const result = resultByKey.get(String(key).trim().toLowerCase());
+    const result = figureByKey.get(String(key).trim().toLowerCase());
     if (!result)
       throw new Refusal(
         'results (table)',
@@ -36,16 +46,20 @@ function resultsAsked(asked: Table | undefined): readonly BudgetResult[] {
 }
 
 /** One herd's results and its number of warnings; a refused input shows in each of its cells, so that it cannot be missed. */
-function rowOf(given: GivenInputs, results: readonly BudgetResult[]): readonly Answer[] {
+function rowOf(given: GivenInputs, results: readonly Figure[]): readonly Answer[] {
   const refused = refusedInput(given);
   if (refused) return [...results.map(() => refused), refused];
   const plan = budgetOf(given);
-  return [...results.map((result) => answerOf(() => result.value(plan))), warningsOf(plan).length];
+  return [...results.map((result) => answerOf(() => result.value(plan, given))), warningsOf(plan).length];
 }
 
 export function herds(headings: Table, herdTable: Table, asked: Table | undefined) {
   const names = flat(headings);
   const results = resultsAsked(asked);
+  const columns = (herdTable[0] as readonly unknown[]).length;
+  if (columns !== names.length) {
+    throw new Refusal('herds (table)', `has ${columns} columns below ${names.length} headings`, 'enter a column for each heading');
+  }
   const label = names.findIndex((name) => typeof name === 'string' && name.trim().toLowerCase() === 'herd');
   const rowFor = (cells: readonly unknown[], k: number) => {
     const key = label >= 0 && !isBlank(cells[label]) ? String(cells[label]) : k + 1;

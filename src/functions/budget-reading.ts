@@ -4,7 +4,7 @@ import { isBlank } from '../core/result.ts';
 import { nameWithUnit, quoted, whyRefused } from '../core/words.ts';
 import { type Budget, budget } from '../domain/budget.ts';
 import { type BudgetInputs, type Get, Missing } from '../domain/budget-inputs.ts';
-import { Refusal } from '../domain/refusal.ts';
+import { NoAnswer, Refusal } from '../domain/refusal.ts';
 import { spell } from '../domain/spell.ts';
 import { type BudgetItem, budgetItems } from './budget-items.ts';
 
@@ -25,6 +25,13 @@ function readItem(item: BudgetItem, cell: unknown): unknown {
   if (value !== REFUSED) return value;
   const { problem, accepted } = whyRefused(item.parameter, cell);
   return new Refusal(nameWithUnit(item.parameter), problem, accepted);
+}
+
+/** A refusal in the words of the items: the equations know `slurry_dm`, the user typed `Slurry dry matter`. */
+function inItemWords({ argument, problem, accepted }: Refusal): Refusal {
+  const item = itemByKey.get(argument as Key) ?? itemNamed(argument);
+  const said = problem.replace(/\b[a-z]+(?:_\w+)+/g, (name) => itemByKey.get(name as Key)?.name ?? name);
+  return new Refusal(item ? nameWithUnit(item.parameter) : argument, said, accepted);
 }
 
 /** Pairs of item and cell as they stand in two ranges. `place` names where one comes from, for the words of a refusal. */
@@ -66,14 +73,31 @@ const motor = { load_factor: defaultOf('motor_load_factor').value, efficiency: d
 
 export const budgetOf = (given: GivenInputs): Budget => budget(getter(given), motor);
 
+/** A result of the plan, or the reason why there is none. */
+export function answerOf<Value>(work: () => Value): Value | NoAnswer | Refusal {
+  try {
+    return work();
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return inItemWords(thrown);
+    if (thrown instanceof NoAnswer) return thrown;
+    throw thrown;
+  }
+}
+
 /** The first refused input, or nothing. */
 export const refusedInput = (given: GivenInputs): Refusal | undefined => [...given.values()].find((value) => value instanceof Refusal);
 
-/** Material, fibre kind and the like stand for a value of their own, so they count as defaults although none is fixed. */
-const standsFor: ReadonlySet<Key> = new Set<Key>(['fibre_kind', 'bought_density_kg_m3', 'bought_dm', 'litres_now', 'interval_days_now']);
+/** Defaults that hang on other items, so that none is fixed: what the plan takes in their place. */
+const taken: Readonly<Partial<Record<Key, (plan: Budget) => string | number>>> = {
+  fibre_kind: (plan) => plan.udder.fibre_kind(),
+  bought_density_kg_m3: (plan) => plan.needs.bought_density_kg_m3(),
+  bought_dm: (plan) => plan.needs.bought_dm(),
+  litres_now: (plan) => plan.get('litres'),
+  interval_days_now: (plan) => plan.needs.interval_days_now(),
+};
 
 /** Items that play no part without a dryer, so that neither their lack nor their defaults are told. */
-function irrelevant(item: BudgetItem, plan: Budget): boolean {
+export function irrelevant(item: BudgetItem, plan: Budget): boolean {
   if (item.group !== 'Dryer, air and heat' && item.key !== 'heat_price') return false;
   if (item.key === 'target_dm' || item.key === 'fresh_density_kg_m3') return false;
   try {
@@ -87,11 +111,12 @@ function irrelevant(item: BudgetItem, plan: Budget): boolean {
 export function defaultsUsed(given: GivenInputs, plan: Budget): readonly string[] {
   return budgetItems
     .filter(({ key }) => !given.has(key))
-    .filter((item) => item.parameter.fallback?.value !== undefined || standsFor.has(item.key))
+    .filter((item) => item.parameter.fallback?.value !== undefined || item.key in taken)
     .filter((item) => !irrelevant(item, plan))
-    .map(({ name, parameter: { fallback } }) => {
-      const value = fallback?.value ?? fallback?.shown;
-      return `${name} ${typeof value === 'number' ? spell(value) : value}`;
+    .flatMap(({ name, key, parameter: { fallback } }) => {
+      const value = fallback?.value ?? answerOf(() => taken[key]?.(plan));
+      if (typeof value === 'number') return `${name} ${spell(value)}`;
+      return typeof value === 'string' ? `${name} ${value}` : [];
     });
 }
 

@@ -111,8 +111,10 @@ describe('what was not given', () => {
     expect(resultOf({ ...neither, 'Heat available kW': 60 }, 'Supply temperature')).toBeCloseTo(69.05, 1);
   });
 
-  it('names every default that it used', () => {
+  it('names every default that it used, and what it took where that hangs on other items', () => {
     expect(rowOf(herd(inputs), 'Defaults used')[3]).toContain('Exhaust humidity 0.75');
+    expect(rowOf(herd(inputs), 'Defaults used')[3]).toContain('; Fibre kind dried fibre; Material now sawdust; Bought density 178; ');
+    expect(rowOf(herd({ ...inputs, 'Material now': 'digested fibre' }), 'Defaults used')[3]).not.toContain('Bought density');
     expect(rowOf(herd({ ...inputs, 'Exhaust humidity': 0.8 }), 'Defaults used')[3]).not.toContain('Exhaust humidity');
   });
 });
@@ -143,8 +145,11 @@ describe('what cannot be used', () => {
     ['Grant', 200_000, /above the kit cost/],
     ['Borrowed', 200_000, /above the kit cost/],
     ['Altitude', 0.85, /is this a humidity\?/],
+    ['Slurry dry matter', 0.15, /Slurry dry matter \(fraction\): 0.15 is not below Pressed dry matter 0.15; enter/],
+    ['Outdoor temperature', 25, /Hot water temperature \(°C\): 22 is not above the outdoor temperature 25; enter/],
   ])('%s at %s is refused with its reason', (item, value, said) => {
-    const answers = herd({ ...inputs, [item]: value }).map((row) => sentence(row[1]));
+    const near = { 'Pressed dry matter': item === 'Slurry dry matter' ? 0.15 : 0.355, 'Hot water temperature': value === 25 ? 22 : 80 };
+    const answers = herd({ ...inputs, ...near, [item]: value }).map((row) => sentence(row[1]));
     expect(answers.some((answer) => said.test(answer))).toBe(true);
   });
 });
@@ -159,6 +164,25 @@ describe('a plan without a dryer', () => {
     expect(rowOf(answer, 'Still missing')[1]).toBe(0);
     expect(rowOf(answer, 'Defaults used')[3]).toContain('fresh fibre');
     expect(rowOf(answer, 'Defaults used')[3]).not.toContain('Exhaust humidity');
+  });
+
+  it('says of every figure of the dryer that there is none, and does not judge a stated drum', () => {
+    const answer = herd(pressAlone);
+    for (const key of [
+      'Heat needed',
+      'Evaporation',
+      'Dried output',
+      'Exhaust dew point',
+      'Dryer hours needed',
+      'Stated output against the air',
+      'Retention',
+    ])
+      expect(sentence(rowOf(answer, key)[1]), key).toMatch(/^#N\/A there is no dryer/);
+    const drum = { 'Stated output m3 per hour': 3, 'Stated retention hours': 8, 'Drum m3': 14, 'Drum fill': 0.3 };
+    expect(warningsOf({ ...pressAlone, ...drum })).not.toContain('Stated drum');
+    const levers = call(recordOf('BUDGET.LEVERS'), [column(Object.keys(pressAlone)), column(Object.values(pressAlone))]);
+    for (const lever of ['Air m3 per hour', 'Heat available kW', 'Heat price per kWh'])
+      expect(rowOf(levers, lever).slice(2).map(sentence).join(), lever).toMatch(/^(#N\/A there is no dryer[^,]*,?){3}$/);
   });
 
   it('scores the fibre as fresh', () => {
@@ -323,6 +347,14 @@ describe('many herds, a sweep and the levers', () => {
     expect(sentence(call(recordOf('BUDGET.HERDS'), [[names], [values], [['Profit']]])[0]?.[0])).toContain(
       '"Profit" is not a result of the budget',
     );
+  });
+
+  it('counts defaults and gaps where asked, and refuses columns without a heading', () => {
+    const counted = call(recordOf('BUDGET.HERDS'), [[['Cows', 'Cubicles']], [[400, 420]], [['Defaults used', 'still missing']]]);
+    expect(counted[0]).toEqual(['Herd', 'Defaults used', 'Still missing', 'Warnings']);
+    expect(counted[1]?.[2]).toBe(rowOf(herd({ Cows: 400, Cubicles: 420 }), 'Still missing')[1]);
+    const wide = call(recordOf('BUDGET.HERDS'), [[['Cows', 'Cubicles']], [[400, 420, 0.07]]]);
+    expect(sentence(wide[0]?.[0])).toBe('#VALUE! herds (table): has 3 columns below 2 headings; enter a column for each heading');
   });
 
   it('sweeps one item as a fresh plan would', () => {
