@@ -11,7 +11,7 @@ export const drying = [
     name: 'DRYING.WATER',
     summary: 'Water to evaporate to make a mass of dried material.',
     finds: 'moisture, how much water, evaporate, dry down',
-    parameters: [number('dried', '', 'mass of dried material, in any unit; the answer is in the same'), dmIn, dmOut],
+    parameters: [number('dried', '', 'mass of dried material, in any unit; the answer is in the same', { min: 0 }), dmIn, dmOut],
     compute: waterToEvaporate,
     result: 'water',
     working: {
@@ -35,7 +35,7 @@ export const drying = [
     name: 'DRYING.YIELD',
     summary: 'Dried material that a mass of wet material gives.',
     finds: 'shrink, weight after drying, moisture, dry down',
-    parameters: [number('wet', '', 'mass of wet material, in any unit; the answer is in the same'), dmIn, dmOut],
+    parameters: [number('wet', '', 'mass of wet material, in any unit; the answer is in the same', { min: 0 }), dmIn, dmOut],
     compute: driedYield,
     result: 'dried',
     working: {

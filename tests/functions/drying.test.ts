@@ -51,6 +51,11 @@ it('tells a per cent from a fraction, in the humidity as in the dry matter', () 
   expect(cell('OUTPUT', 35, 0.6, ...AIR)).toMatchObject({ message: 'dm_in (fraction): 35 is above 1; enter 35% or 0.35' });
 });
 
+it('refuses a mass below nothing', () => {
+  for (const balance of ['WATER', 'YIELD'])
+    expect(cell(balance, -100, 0.3, 0.9)).toMatchObject({ code: '#VALUE!', message: expect.stringContaining('-100 is below 0') });
+});
+
 it('takes any material in WATER and YIELD, but in OUTPUT no fibre drier than is known', () => {
   expect(cell('WATER', 100, 0.75, 0.9)).toBeCloseTo(20, 9);
   expect(cell('OUTPUT', 0.35, 0.9, ...AIR)).toMatchObject({
