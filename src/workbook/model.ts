@@ -62,6 +62,8 @@ export interface Sheet {
   /** How many rows the sheet must have for its spills. */
   readonly rows: number;
   readonly cells: Readonly<Record<string, SheetCell>>;
+  /** Heights in pixels by row number, for text that wraps where a formula spills: no host fits those rows by itself. */
+  readonly heights?: Readonly<Record<number, number>>;
   readonly merges?: readonly string[];
   readonly rules?: readonly Rule[];
   readonly charts?: readonly Chart[];

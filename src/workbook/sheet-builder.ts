@@ -29,10 +29,15 @@ export interface Spill {
   readonly formats: readonly (Format | undefined)[];
   /** Where it begins, in the row to be written next; left out, at the sheet's edge. */
   readonly column?: string;
+  /** Lines of text that its header and its rows need. */
+  readonly headLines?: number;
+  readonly lines?: number | readonly number[];
 }
 
 type Settings = Partial<Pick<Sheet, 'freeze' | 'landscape' | 'onePage'>> & { readonly blank?: boolean };
 type ChartOf = Omit<Chart, 'at'>;
+
+const overWords: ReadonlySet<string> = new Set(['unit', 'where from', 'in words', 'result']);
 
 /** The height of a row, for how many a chart covers. */
 const rowHeight = 23;
@@ -55,6 +60,7 @@ export class SheetBuilder {
   readonly #names = new Map<string, string>();
   /** How far right of its line's first value a cell stands. */
   readonly #shifts = new Map<string, number>();
+  readonly #heights: Record<number, number> = {};
   readonly #merges: string[] = [];
   readonly #rules: Rule[] = [];
   readonly #charts: Chart[] = [];
@@ -113,6 +119,17 @@ export class SheetBuilder {
     return this.across(address, [words, ...Array.from({ length: wide - 1 }, () => '')], 'section');
   }
 
+  /** Makes room for so many lines of small print. */
+  tall(row: number, lines: number): this {
+    this.#heights[row] = Math.max(rowHeight, 15 * lines + 8);
+    return this;
+  }
+
+  /** A sentence that must not be overlooked, over the sheet's whole width. */
+  caution(words: string): this {
+    return this.line([words, ...this.#columns.slice(1).map(() => '')], 'warning');
+  }
+
   rule(range: string, when: string, look: Rule['look']): this {
     this.#rules.push({ range, when, look });
     return this;
@@ -121,7 +138,8 @@ export class SheetBuilder {
   /** The sheet's name, what it is for, and a line that says when something is lacking. */
   title(words: string, lead: string, lacking: Content = ''): this {
     this.row = 4;
-    return this.put('A1', words, 'title').put('A2', lead, 'lead').put('A3', lacking, 'warning');
+    this.put('A1', words, 'title').put('A2', lead, 'lead');
+    return lacking === '' ? this : this.put('A3', lacking, 'lead').rule('A3', 'A3<>""', 'bad');
   }
 
   /** Starts a part of the sheet below a free row. */
@@ -138,8 +156,14 @@ export class SheetBuilder {
     return this;
   }
 
+  /** Headings of a table, those over numbers to the right. */
   headings(...words: readonly string[]): this {
-    return this.line(words, 'heading', { wrap: true });
+    words.forEach((word, k) => {
+      const left = k === 0 || overWords.has(word);
+      this.put(moved(`A${this.row}`, k), word, 'heading', { wrap: true, align: left ? 'left' : 'right' });
+    });
+    this.row++;
+    return this;
   }
 
   facts(facts: readonly Fact[]): this {
@@ -154,7 +178,7 @@ export class SheetBuilder {
     values.forEach((one, k) => {
       const address = moved(first, k);
       this.#shifts.set(address, k);
-      this.put(address, one, style, { format, align: 'right', ...(choices && { choices }) });
+      this.put(address, one, style, { format, align: format === 'text' ? 'left' : 'right', ...(choices && { choices }) });
     });
     this.put(moved(first, values.length), shownUnit(unit), 'note');
     this.put(moved(first, values.length + 1), note ?? functionsIn(values), 'note');
@@ -163,14 +187,20 @@ export class SheetBuilder {
   }
 
   /** A function that fills a table; what is named is the table without its header. */
-  spill({ name, formula, rows, formats, column = 'A' }: Spill): this {
+  spill({ name, formula, rows, formats, column = 'A', headLines = 1, lines = 1 }: Spill): this {
     const first = `${column}${this.row}`;
+    if (headLines > 1) this.tall(this.row, headLines);
+    for (let down = 1; down <= rows; down++) {
+      const needed = typeof lines === 'number' ? lines : (lines[down - 1] ?? 1);
+      if (needed > 1) this.tall(this.row + down, needed);
+    }
     formats.forEach((format, right) => {
-      this.put(moved(first, right), '', 'heading', { wrap: true });
-      const look: Look = format === 'text' ? { wrap: true } : format ? { format } : {};
+      const overNumbers = format !== undefined && format !== 'text';
+      this.put(moved(first, right), '', 'heading', { wrap: true, align: overNumbers ? 'right' : 'left' });
+      const look: Look = format === 'text' ? { wrap: true } : format ? { format, align: 'right' } : {};
       for (let down = 1; down <= rows; down++) this.put(moved(first, right, down), '', format === 'text' ? 'note' : 'output', look);
     });
-    this.put(first, formula, 'heading', { wrap: true });
+    this.put(first, formula, 'heading', { wrap: true, align: 'left' });
     if (name) this.called(name, `${moved(first, 0, 1)}:${moved(first, formats.length - 1, rows)}`);
     this.row += rows + 1;
     return this;
@@ -207,6 +237,7 @@ export class SheetBuilder {
       columns: this.#columns,
       rows: lastRow + 3,
       cells: Object.fromEntries(cells),
+      heights: this.#heights,
       merges: this.#merges,
       rules: [...this.#rules, { range: `A4:${addressOf(this.#columns.length - 1, lastRow - 1)}`, when: 'ISERROR(A4)', look: 'quiet' }],
       charts: this.#charts,

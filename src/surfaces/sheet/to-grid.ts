@@ -86,6 +86,7 @@ function sheetData(sheet: Sheet, id: string, shared: Shared): SheetData {
     borders: bordered,
     merges: [...(sheet.merges ?? [])],
     cols: Object.fromEntries(sheet.columns.map((size, k) => [k, { size }])),
+    rows: Object.fromEntries(Object.entries(sheet.heights ?? {}).map(([row, size]) => [Number(row) - 1, { size }])),
     conditionalFormats: colourRules(sheet.rules),
     dataValidationRules: choiceRules(sheet.cells),
     figures: (sheet.charts ?? []).map((chart, k) => figureOf(chart, `${id}-chart-${k}`)),

@@ -85,7 +85,7 @@ function fill(page: SheetBuilder, blocks: readonly Block[]): void {
   for (const { heading, more, keys } of blocks) {
     const first = placeOf(at(keys[0] as string));
     const band = addressOf(first.column - 1, first.row - 1);
-    page.section(band, heading, 4).put(addressOf(first.column + 2, first.row - 1), `see ${more}`, 'heading');
+    page.across(band, [heading, '', '', `see ${more}`], 'heading');
     for (const key of keys) {
       const { column, row } = placeOf(at(key));
       const { unit, how } = budgetResults.find((result) => result.key === key) ?? { unit: '', how: '' };
@@ -107,12 +107,14 @@ function sentences(): readonly string[] {
   const [limit, cover, saving, payback, npv] = ['What limits', 'Cover of demand', 'Saving', 'Payback', 'NPV'].map(at);
   const [ratio, score] = [at('Stated output against the air'), at('Hygiene score, fibre')];
   const said = (figure: string | undefined, sentence: string) => `=IF(ISNUMBER(${figure}),${sentence},"")`;
+  const coldest = at('Cover in the coldest month');
+  const winter = `IF(ISNUMBER(${coldest}),", and "&TEXT(${coldest},"0.00")&" times in the coldest month.",".")`;
   const rival = `IF(${limit}="dryer",", not the slurry,",IF(ISNUMBER(${at('Dryer could make')}),", not the dryer,",""))`;
   const paid = `IF(ISNUMBER(${payback}),"pays back in "&TEXT(${payback},"0.0")&" years.","does not pay back within its life.")`;
   const worth = `TEXT(ABS(${npv}),"#,##0")&IF(${npv}<0," less"," more")&" than it costs, before tax."`;
   const verdict = `IF(${ratio}>1.25,"not with this air.",IF(${ratio}>1,"measure it.","possible."))`;
   return [
-    said(cover, `"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.0")&" times what the beds need."`),
+    said(cover, `"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.00")&" times what the beds need"&${winter}`),
     said(saving, `"It saves "&TEXT(${saving},"#,##0")&" a year before what it costs to own, and "&${paid}`),
     said(npv, `"Over "&${inUse('Life years')}&" years at "&TEXT(${inUse('Discount rate')},"0.0%")&" it is worth "&${worth}`),
     said(ratio, `"The stated output needs "&TEXT(${ratio},"0.0")&" times the water this air can carry: "&${verdict}`),
@@ -121,7 +123,7 @@ function sentences(): readonly string[] {
   ];
 }
 
-const shownWarnings = 8;
+const shownWarnings = 10;
 
 interface Pages {
   readonly levers: SheetBuilder;
@@ -129,7 +131,7 @@ interface Pages {
 }
 
 export function answerSheet({ levers, checks }: Pages): SheetBuilder {
-  const page = new SheetBuilder(sheetName, [178, 72, 108, 112, 12, 174, 72, 72, 164], { onePage: true });
+  const page = new SheetBuilder(sheetName, [188, 70, 104, 128, 10, 172, 70, 70, 164], { onePage: true });
   page
     .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
     .put('A2', 'Herd', 'label')
@@ -164,7 +166,7 @@ export function answerSheet({ levers, checks }: Pages): SheetBuilder {
       up: 't/day',
       labels: stageChart.labels,
       series: stageChart.series,
-      width: 470,
+      width: 496,
       height: 230,
     })
     .chartAt(`F${chartsRow}`, {
@@ -174,17 +176,18 @@ export function answerSheet({ levers, checks }: Pages): SheetBuilder {
       up: 'money a year',
       labels: moneyChart.labels,
       series: moneyChart.series,
-      width: 482,
+      width: 474,
       height: 230,
     });
   const warningsRow = chartsRow + 11;
-  page.section(`A${warningsRow}`, 'Warnings');
+  page.section(`A${warningsRow}`, 'Warnings, and what to do');
   page.put(`D${warningsRow}`, `=${warningCount}&" in all, every one on ${figuresName}"`, 'heading');
-  for (let k = 0; k < shownWarnings; k++) {
-    const row = warningsRow + 1 + 2 * k;
+  for (let k = 1; k <= shownWarnings; k++) {
+    const row = warningsRow + k;
     page
-      .put(`A${row}`, `=IFERROR(MID(${warning('A', String(k + 1))},10,60),"")`, 'label')
-      .block(`B${row}:I${row + 1}`, `=IFERROR(${warning('D', String(k + 1))}&"","")`, 'note');
+      .put(`A${row}`, `=IFERROR(MID(${warning('A', String(k))},10,60),"")`, 'label', { wrap: true })
+      .block(`B${row}:I${row}`, `=IFERROR(${warning('D', String(k))}&"","")`, 'note')
+      .tall(row, 2);
   }
   return page;
 }

@@ -136,6 +136,7 @@ function stages(page: SheetBuilder): void {
     formula: `=BEDDING.PLANT.CAPACITY({need},{cake},{cakeHour},{pressHours},${dms},{evaporation},${inUse('Dryer hours a day')})`,
     rows: 3,
     formats: [undefined, 'two', 'two', undefined],
+    headLines: 2,
   });
   page.called('covers', columnIn(page.at('stages'), 2));
 }
@@ -189,6 +190,7 @@ function statedOutput(page: SheetBuilder): void {
       value: '=IF(ISNUMBER({claim}),IF({claim}>1.25,"not with this air",IF({claim}>1,"measure it","possible")),"–")',
       unit: '',
       style: 'check',
+      format: 'text',
       note: 'ask the supplier for air, temperatures and dry matters in and out',
     },
     {

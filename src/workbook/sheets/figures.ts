@@ -62,7 +62,7 @@ export const moneyChart = {
 
 export function figuresSheet(): SheetBuilder {
   const page = new SheetBuilder(figuresName, [270, 110, 130, 760, 30, 160, 100, 100], {
-    freeze: { rows: headingRow, columns: 1 },
+    freeze: { rows: headingRow, columns: 0 },
     landscape: true,
   });
   page
@@ -70,11 +70,7 @@ export function figuresSheet(): SheetBuilder {
       'Figures',
       'Every figure of the plan, from one function. The other sheets pick theirs from here by key, so nothing may be typed below.',
     )
-    .put(
-      'A3',
-      'How a figure comes about: open Explain, or enter BEDDING.WORKING("BUDGET.HERD") with the items and values of Inputs.',
-      'note',
-    );
+    .put('A3', '#N/A: there is no such figure; point at the cell and it says why. How a figure comes about: open Explain.', 'note');
   page.row = headingRow;
   page.spill({ formula: `=BEDDING.BUDGET.HERD(${items},${values})`, rows, formats: [undefined, 'general', undefined, undefined] });
   budgetResults.forEach(({ unit }, k) => {

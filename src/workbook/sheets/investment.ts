@@ -199,6 +199,7 @@ function cashFlow(page: SheetBuilder): void {
     formula: `=BEDDING.INVEST.CASHFLOW({capital},{saving},{life},{rate},{growth},{residual},${inUse('Tax rate', 'First-year allowance', 'Yearly allowance')},{method},{balance},${inUse('Borrowed', 'Loan years', 'Loan rate')})`,
     rows: mostYears + 1,
     formats: ['general', ...Array.from({ length: 9 }, () => 'money' as const)],
+    headLines: 2,
   });
   page.put(`K${top}`, 'before tax, native', 'heading', { wrap: true });
   for (let row = top + 1; row < page.row; row++) {
@@ -230,11 +231,12 @@ function cashFlow(page: SheetBuilder): void {
 function drawFlow(page: SheetBuilder, row: number): void {
   const [first] = page.at('flow').split(':') as [string];
   const drawn = (column: number) => columnIn(`${first}:${moved(first, 9, drawnYears - 1)}`, column);
-  const common = { across: 'year', up: 'money', labels: drawn(0), width: 480, height: 270 } as const;
+  const common = { across: 'year', up: 'money', labels: drawn(0), height: 270 } as const;
   page
     .chartAt(`A${row}`, {
       ...common,
       kind: 'line',
+      width: 516,
       title: 'Money out and back, added up',
       series: [
         { name: 'cumulative', values: drawn(5) },
@@ -244,6 +246,7 @@ function drawFlow(page: SheetBuilder, row: number): void {
     .chartAt(`F${row}`, {
       ...common,
       kind: 'column',
+      width: 450,
       title: 'Each year after tax',
       series: [
         { name: 'net', values: drawn(4) },

@@ -1,14 +1,16 @@
 import { quoted } from '../grid.ts';
+import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
 import { items, values } from './inputs.ts';
 
-/** As many as BUDGET.LEVERS lists. */
-const leverCount = 10;
+/** The levers in the order in which BUDGET.LEVERS lists them, as their figures are shown. */
+const leverFormats: readonly Format[] = ['two', 'one', 'percent1', 'one', 'whole', 'one', 'percent1', 'money', 'money2', 'three'];
+const leverCount = leverFormats.length;
 
-/** A figure of any size as words: per cent where it is a share, and no more digits than it deserves. */
-const spoken = (cell: string, unit: string): string =>
-  `TEXT(${cell},IF(${unit}="fraction","0.0%",IF(ABS(${cell})<1,"0.000",IF(ABS(${cell})<100,"0.0","#,##0"))))`;
+/** A figure of any size as words: per cent where it is a share, and no more digits than one of the size of `like` deserves. */
+const spoken = (cell: string, unit: string, like: string): string =>
+  `TEXT(${cell},IF(${unit}="fraction","0.0%",IF(ABS(${like})<1,"0.000",IF(ABS(${like})<10,"0.00",IF(ABS(${like})<1000,"0.0","#,##0")))))`;
 
 function leverTable(page: SheetBuilder): void {
   page
@@ -33,16 +35,16 @@ function leverTable(page: SheetBuilder): void {
     formats: [undefined, undefined, 'general', 'general', 'general'],
   });
   const first = page.row - leverCount;
-  page.across(`F${first - 1}`, ['change', 'in words'], 'heading');
+  page.put(`F${first - 1}`, 'change', 'heading', { align: 'right' }).across(`G${first - 1}`, ['in words', '', '', ''], 'heading');
   for (let row = first; row < page.row; row++) {
     const sought = `IF({goal}=$D$${first - 1},D${row},E${row})`;
     const nudge = `ROW()/10^9`;
     page
-      .across(`C${row}`, ['', '', ''], 'output', { format: 'general', align: 'right' })
+      .across(`C${row}`, ['', '', ''], 'output', { format: leverFormats[row - first] as Format, align: 'right' })
       .put(`F${row}`, `=IFERROR(ABS(${sought}/C${row}-1)+${nudge},"")`, 'output', { format: 'percent1' })
       .put(
         `G${row}`,
-        `=IF(F${row}="","",A${row}&": from "&${spoken(`C${row}`, `B${row}`)}&" to "&${spoken(sought, `B${row}`)}&IF(B${row}="fraction",""," "&B${row}))`,
+        `=IF(F${row}="","",A${row}&": from "&${spoken(`C${row}`, `B${row}`, `C${row}`)}&" to "&${spoken(sought, `B${row}`, `C${row}`)}&IF(B${row}="fraction",""," "&B${row}))`,
         'note',
       );
   }
@@ -90,7 +92,7 @@ function sweep(page: SheetBuilder, { name, heading, item, tried, format, results
     `Change the values tried or the results asked for, by their keys on Figures. From BUDGET.SWEEP. Now: see ${item} on Inputs.`,
   );
   page.line(['values tried', ...tried], 'input', { format }).put(`A${page.row - 1}`, 'values tried', 'label');
-  page.line(['results asked for', ...results], 'input').put(`A${page.row - 1}`, 'results asked for', 'label');
+  page.line(['results asked for', ...results], 'input', { wrap: true }).put(`A${page.row - 1}`, 'results asked for', 'label');
   const [over, keys] = [`B${page.row - 2}:I${page.row - 2}`, `B${page.row - 1}:E${page.row - 1}`];
   page.row++;
   page.spill({
@@ -98,6 +100,7 @@ function sweep(page: SheetBuilder, { name, heading, item, tried, format, results
     formula: `=IFERROR(BEDDING.BUDGET.SWEEP(${items},${values},${quoted(item)},${over},${keys}),"–")`,
     rows: tried.length,
     formats: [format, ...results.map((key) => resultFormats[key as keyof typeof resultFormats] ?? ('money' as const)), 'general'],
+    headLines: 3,
   });
 }
 

@@ -51,11 +51,8 @@ function scores(page: SheetBuilder): void {
       .line([`Score of the ${bedding}`], 'label')
       .spill({ formula: `=BEDDING.HYGIENE.SPAN(${own},${rest})`, rows: 3, formats: [undefined, 'whole', undefined] });
   }
-  page.line(
-    [
-      'A planning aid, no diagnosis: talk to your vet. Its weights are this project’s judgement, not fitted to data; lowest and highest are over what was not given.',
-    ],
-    'warning',
+  page.caution(
+    'A planning aid, no diagnosis: talk to your vet. Its weights are this project’s judgement, not fitted to data; lowest and highest are over what was not given.',
   );
 }
 
@@ -83,7 +80,7 @@ function grid(page: SheetBuilder): void {
     const row = page.row;
     const words = ['B', 'C', 'D'].map((column) => `BEDDING.HYGIENE.BAND(${column}${row})`);
     page
-      .line([dryMatter, '', '', ''], 'output', { format: 'whole', align: 'right' })
+      .line([dryMatter, '', '', ''], 'output', { format: 'one', align: 'right' })
       .put(`A${row}`, dryMatter, 'input', { format: 'percent' })
       .put(`E${row}`, `=${words.join('&" · "&')}`);
   }
@@ -107,6 +104,7 @@ function drivers(page: SheetBuilder): void {
     formula: `=BEDDING.HYGIENE.DRIVERS({dm},{interval},{material},${rest})`,
     rows: 7,
     formats: [undefined, 'general', 'one', 'percent', 'text', 'text', undefined],
+    lines: [6, 6, 12, 5, 3, 3, 3],
   });
   page.row++;
   page.facts([
@@ -247,11 +245,12 @@ function evidence(page: SheetBuilder): void {
       formula: '=BEDDING.WELFARE.TABLE()',
       rows: 37,
       formats: ['text', 'general', undefined, 'text', undefined],
+      lines: 2,
     });
 }
 
 export function udderSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Udder health', [250, 100, 100, 100, 420, 160, 110], { blank, landscape: true });
+  const page = new SheetBuilder('Udder health', [250, 110, 110, 110, 520, 150, 120], { blank, landscape: true });
   page.title(
     'Udder health',
     'How clean and dry the fibre lies beside the bedding now, and how many extra cases would eat the saving.',
