@@ -2,7 +2,7 @@
 export function spell(value: number): string {
   if (!Number.isFinite(value)) return 'not a number';
   const size = Math.abs(value);
-  if (size !== 0 && (size > 1e12 || size < 1e-4)) return value.toPrecision(4).replace(/\.?0+e/, 'e');
+  if (size !== 0 && (size > 1e12 || size < 1e-4)) return value.toPrecision(4).replace(/\.?0+(e|$)/, '$1');
   const [whole = '', decimals] = String(Number(value.toPrecision(6))).split('.');
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
   return decimals === undefined ? grouped : `${grouped}.${decimals}`;

@@ -70,6 +70,17 @@ describe('the reference', () => {
     expect(text).toContain(`=BEDDING.${name}(`);
   });
 
+  it('writes equations as they are read: signs of arithmetic, choices in words, sides of a balance', () => {
+    const equationOf = (name: string, step: string) =>
+      pageNamed(pageOf(familyOf(name)))
+        .getElementById(`${anchorOf(name)}.${step}`)
+        ?.closest('tr')?.children[1]?.textContent;
+    expect(equationOf('DRYING.WATER', 'water')).toBe('water = dried × (dm_out / dm_in − 1)');
+    expect(equationOf('DRYING.HEAT', 'measured_c')).toBe('measured_c = supply_c if air_at = "supply", otherwise ambient_c');
+    expect(equationOf('DRYING.HEATEDTEMP', 'supply_c')).toBe('supply_c = ambient_c + heat_kw × 3600 / air_kj_h_k');
+    expect(equationOf('INVEST.IRR', 'irr')).toMatch(/^irr is found so that saving_year × .* = capital$/);
+  });
+
   it('speaks of just the functions and arguments that the hosts are told of', () => {
     const told = functionsFile(registry).functions.map(({ name, parameters }) => [name, ...parameters.map((parameter) => parameter.name)]);
     const written = [...pages.values()].flatMap((page) =>

@@ -8,7 +8,8 @@ import { type BudgetItem, budgetItems } from '../../functions/budget-items.ts';
 import { registry } from '../../functions/index.ts';
 import type { Family } from './families.ts';
 import { type Html, html, type Part, table } from './html.ts';
-import { functionLink, leftOut, shown, sourced, unitWord, withSourceLinks } from './words.ts';
+import { recordNamed } from './method/figures.ts';
+import { functionLink, leftOut, readableSum, shown, sourced, unitWord, withSourceLinks } from './words.ts';
 
 /** What a family's page holds beside its functions: the figures and lists that they draw on. */
 export interface Extra {
@@ -63,27 +64,27 @@ ${table(
   budgetItems.map((item) => [item.name, item.look, unitWord(item.parameter.unit), item.parameter.accepts, standing(item)]),
 )}`;
 
-const names = new Set(registry.map(({ name }) => name));
-
 /** A result's sum, its functions a click away. */
 const linkedSum = (how: string): Html =>
-  html`<code>${how.split(/([A-Z]+\.[A-Z]+)/).map((part) => (names.has(part) ? functionLink(part) : part))}</code>`;
+  html`<code>${readableSum(how)
+    .split(/([A-Z]+\.[A-Z]+)/)
+    .map((part) => (registry.some(({ name }) => name === part) ? functionLink(part) : part))}</code>`;
 
-const resultsTable = (): Html => html`<p>A name in brackets is an item of the budget or an earlier result.</p>
-${table(
-  'Every result of BUDGET.HERD, before its warnings',
-  ['Result', 'Unit', 'How it comes about', 'Meaning'],
-  budgetResults.map(({ key, unit, how, meaning }) => [
-    key,
-    unit,
-    how ? linkedSum(how) : 'told in its meaning',
-    typeof meaning === 'string' ? meaning : 'told with the figures of the herd',
-  ]),
-)}`;
+/** Every result with its sum, and what it is and means for the herd of the example. */
+function resultsTable(): Html {
+  const herd = recordNamed('BUDGET.HERD');
+  const answers = new Map(call(herd, herd.examples[0]?.call ?? []).map(([key, value, , meaning]) => [key, { value, meaning }]));
+  const rows = budgetResults.map(({ key, unit, how }) => {
+    const { value, meaning } = answers.get(key) ?? {};
+    return [key, how ? linkedSum(how) : 'told in its meaning', shown(value), unit, shown(meaning)];
+  });
+  return html`<p>A name in brackets is an item of the budget or an earlier result. Values and meanings are those of the example’s herd.</p>
+${table('Every result of BUDGET.HERD, before its warnings', ['Result', 'How it comes about', 'Value', 'Unit', 'Meaning'], rows)}`;
+}
 
 /** A list in full: what it says of law and danger must not be cut short. */
 function inFull(name: string, caption: string): Html {
-  const [header, ...rows] = call(registry.find((record) => record.name === name) as (typeof registry)[number], []);
+  const [header, ...rows] = call(recordNamed(name), []);
   return table(
     caption,
     (header as readonly Cell[]).map(shown),

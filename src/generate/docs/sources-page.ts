@@ -12,17 +12,22 @@ const takesFrom =
   ({ fallback }: Parameter): boolean =>
     fallback?.value !== undefined && fallback.source === id;
 
-/** Every place that rests on a source: whole functions, single steps, arguments' defaults and items of the budget. */
-function usesOf(id: SourceId, records: readonly FunctionRecord[]): Part[] {
-  const ofFunctions = records.flatMap(({ name, sources, working, parameters }): Part[] => [
-    ...(sources.includes(id) ? [functionLink(name)] : []),
-    ...Object.entries(working)
-      .filter(([, { source }]) => source === id)
-      .map(([step]) => html`<a href="${pageOf(familyOf(name))}#${stepAnchor(name, step)}">${name}: ${step}</a>`),
-    ...parameters.filter(takesFrom(id)).map((parameter) => html`${functionLink(name)}: default of ${parameter.name}`),
-  ]);
-  const items = budgetItems.filter(({ parameter }) => takesFrom(id)(parameter));
-  return [...ofFunctions, ...items.map(({ name }) => html`<a href="budget.html#items">budget</a>: default of ${name}`)];
+/** What of a function rests on a source: the function as a whole, single steps, arguments' defaults. */
+function useIn({ name, sources, working, parameters }: FunctionRecord, id: SourceId): readonly Html[] {
+  const steps = Object.entries(working).filter(([, { source }]) => source === id);
+  const parts: readonly Part[] = [
+    ...steps.map(([step]) => html`<a href="${pageOf(familyOf(name))}#${stepAnchor(name, step)}">${step}</a>`),
+    ...parameters.filter(takesFrom(id)).map((parameter) => `default of ${parameter.name}`),
+  ];
+  if (parts.length > 0) return [html`${functionLink(name)} (${joined(parts, ', ')})`];
+  return sources.includes(id) ? [functionLink(name)] : [];
+}
+
+/** Every place that rests on a source: functions, and items of the budget. */
+function usesOf(id: SourceId, records: readonly FunctionRecord[]): readonly Part[] {
+  const items = budgetItems.filter(({ parameter }) => takesFrom(id)(parameter)).map(({ name }) => name);
+  const ofBudget = items.length === 0 ? [] : [html`<a href="budget.html#items">the budget’s items</a> (default of ${items.join(', ')})`];
+  return [...records.flatMap((record) => useIn(record, id)), ...ofBudget];
 }
 
 function entry({ id, name, reference, status: trust }: Reference, uses: readonly Part[]): Html {

@@ -77,17 +77,21 @@ const signs: readonly (readonly [RegExp, string])[] = [
   [/(?<=^|[(\s])-(?=\w)/g, '−'],
 ];
 
-/** The arithmetic of a line as it is read, with the equations behind its names a click away. */
-export function readable(sum: string): Html {
-  const text = signs.reduce((made, [sign, read]) => made.replaceAll(sign, read), spokenChoice(sum));
-  const linked = text.split(/\b(\w+)(?=\()/).map((part) => (part in helpers ? html`<a href="method.html#${part}">${part}</a>` : part));
-  return html`<code>${linked}</code>`;
+/** The arithmetic of a line as it is read. */
+export const readableSum = (sum: string): string => signs.reduce((made, [sign, read]) => made.replaceAll(sign, read), spokenChoice(sum));
+
+/** The same, behind what it gives, with the equations behind its names a click away. */
+export function readable(sum: string, gives = ''): Html {
+  const linked = readableSum(sum)
+    .split(/\b(\w+)(?=\()/)
+    .map((part) => (part in helpers ? html`<a href="method.html#${part}">${part}</a>` : part));
+  return html`<code>${gives}${linked}</code>`;
 }
 
 /** A step's equation: worked out, solved for, or told in words. */
 export function equation(step: string, line: Line): Html {
   if ('told' in line) return html`${line.told}`;
-  if ('how' in line) return readable(`${step} == ${line.how}`);
+  if ('how' in line) return readable(line.how, `${step} = `);
   const balance = line.solves.includes('==') ? line.solves : `${line.solves} == 0`;
   return balance.startsWith(`${step} == `) ? readable(balance) : html`<code>${step}</code> is found so that ${readable(balance)}`;
 }

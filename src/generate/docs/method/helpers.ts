@@ -76,7 +76,7 @@ export const helpers: Readonly<Record<string, Helper>> = {
     how: '1 / annuityFactor(life_years, rate, 0)',
     source: 'engineering-economy',
   },
-  wholeLoads: { of: ['quantity', 'load'], says: 'Whole loads', unit: 'loads', told: 'quantity / load, rounded up', source: 'arithmetic' },
+  wholeLoads: { of: ['quantity', 'load'], says: 'How many loads', unit: '', told: 'quantity / load, rounded up', source: 'arithmetic' },
   dryMatterLevel: { of: ['dm'], says: 'Level of dry matter, 0 best to 1 worst', ...level },
   shedLevel: { of: ['shed_c'], says: 'Level of the shed’s air', ...level },
   udderLevel: { of: ['dirty_udders'], says: 'Level of dirty udders', ...level },

@@ -36,6 +36,12 @@ interface Remembered {
   readonly by: Html;
 }
 
+const materialWords: Readonly<Record<string, string>> = {
+  density_kg_m3: 'density, kg/m³',
+  dm: 'dry matter',
+  kg_cow_day: 'use, kg per cow per day',
+};
+
 const isMemory = ({ status }: { readonly status?: string }): boolean => status === 'memory';
 
 /** Everything that rests on memory alone: defaults of functions and of the budget, materials, benchmarks and findings. */
@@ -48,7 +54,13 @@ function remembered(): readonly Remembered[] {
   const ofMaterials = Object.entries(materials).flatMap(([name, figures]) =>
     Object.entries(figures).flatMap(([what, figure]) =>
       'value' in figure && isMemory(figure)
-        ? [{ what: `${name}, ${what}`, figure: shown(figure.value), by: html`<a href="material.html#figures">materials</a>` }]
+        ? [
+            {
+              what: `${name}: ${materialWords[what]}`,
+              figure: shown(figure.value),
+              by: html`<a href="material.html#figures">materials</a>`,
+            },
+          ]
         : [],
     ),
   );
