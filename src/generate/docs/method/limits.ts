@@ -134,7 +134,7 @@ export const limitSections: readonly Section[] = [
         rememberedTable(),
       ],
       html`Of the ${bibliography.length} entries in <a href="sources.html">sources</a>, ${fromMemory} are from memory: the work exists as far as is remembered, but it was not opened for this project.`,
-      html`How fibre holds its water when nearly dry; how it shrinks and what it then weighs (${taken('shrinkage')}); how damp a drum’s exhaust gets (${taken('exhaust_rh')}): no published measurement on manure fibre was found.`,
+      html`How fibre holds its water when nearly dry; how it shrinks and what it then weighs (${taken('shrinkage')}); how damp a drum’s exhaust gets (${taken('exhaust_rh')}): no measurement on manure fibre is held.`,
       html`How fast germs come back in dried fibre beyond the days that were studied, how much a drum kills, and how many more or fewer cases follow: not known. Anyone who says so owes you the trial.`,
       html`Dust against dry matter: no curve was found. Fibre above some 0.60 dry matter is dusty by common practice (no source); ${cited('basinas-2014')} measured what dairy workers breathe.`,
       html`Digested and composted fibre: no density, dry matter or trial is held. ${functionLink('MATERIAL.DENSITY')} answers <code>#N/A</code> for them and asks for a weighed bucket.`,

@@ -14,7 +14,7 @@ export const moneySections: readonly Section[] = [
       html`Heat has a price even where it is left over: what it could earn or save elsewhere. The budget does not start until a price is typed, and zero must be typed as zero.`,
       html`Repairs are a share of the whole kit cost before any grant, since a grant mends nothing. The budget begins with ${taken('repairs_share')}.`,
       html`Extra cases of mastitis are not in the saving, for the reason given in <a href="#score">the section on the score</a>. They stand beside it as the number that would eat it.`,
-      html`<b>Against.</b> Left out, since no figure that would hold from farm to farm was found: nitrogen lost to the air when fibre is dried (about half of it in ${cited('awiszus-2018')}, from digestate), store and spreading of the thinner liquid, milk or bonus lost if a buyer refuses fibre, insurance, and the cows’ comfort. Each can turn the answer; add what you know to running costs.`,
+      html`<b>Against.</b> Left out, since no figure is held that would do for every farm: nitrogen lost to the air when fibre is dried (about half of it in ${cited('awiszus-2018')}, from digestate), store and spreading of the thinner liquid, milk or bonus lost if a buyer refuses fibre, insurance, and the cows’ comfort. Each can turn the answer; add what you know to running costs.`,
     ],
   },
   {
