@@ -96,38 +96,4 @@ describe('probability', () => {
     expect(mean).toBeGreaterThan(p10);
     expect(mean).toBeLessThan(p90);
   });
-
-  test('10,000 draws cost about as much as a bare loop over as many plans', () => {
-    const bare = () => {
-      let worth = 0;
-      for (let k = 0; k < 10_000; k++) {
-        const between = ({ low, likely, high }: { low: number; likely: number; high: number }) => {
-          const p = Math.random();
-          const width = high - low;
-          return p < (likely - low) / width
-            ? low + Math.sqrt(p * width * (likely - low))
-            : high - Math.sqrt((1 - p) * width * (high - likely));
-        };
-        const [kit, price, tonnes, running] = [
-          between(drivers['kit cost']),
-          between(drivers['bought price per t']),
-          between(drivers['bought t per year']),
-          between(drivers['running cost per year']),
-        ];
-        worth += netPresentValue(kit, price * tonnes - running, 10, 0.08, 0.02, 0).npv;
-      }
-      return worth;
-    };
-    const best = (work: () => unknown) =>
-      Math.min(
-        ...Array.from({ length: 40 }, () => {
-          const start = performance.now();
-          work();
-          return performance.now() - start;
-        }),
-      );
-    best(bare);
-    // Measured 1.0 to 1.2; the rest is room for a busy machine.
-    expect(best(() => probability(drivers, 10, 0.02, 10_000, 1)) / best(bare)).toBeLessThan(3);
-  });
 });
