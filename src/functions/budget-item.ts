@@ -60,6 +60,8 @@ function item(group: Group, key: keyof BudgetInputs, parameter: Parameter, look:
 export const inGroup = (group: Group) => ({
   number: (name: string, key: keyof BudgetInputs, unit: Unit, bounds: Bounds, look: string, extra: Extra = { needed: 'always' }) =>
     item(group, key, number(name, unit, look, bounds), look, extra),
+  date: (name: string, key: keyof BudgetInputs, look: string, extra: Extra) =>
+    item(group, key, { ...number(name, 'date', look), accepts: 'a date that the sheet knows as one, not as text' }, look, extra),
   choice: (name: string, key: keyof BudgetInputs, choices: readonly [string, ...string[]], look: string, extra: Extra) =>
     item(group, key, choice(name, look, choices), look, extra),
   yesNo: (name: string, key: keyof BudgetInputs, look: string, extra: Extra) => item(group, key, yesNo(name, look), look, extra),

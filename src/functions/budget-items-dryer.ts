@@ -1,5 +1,6 @@
 import type { Bounds } from '../core/parameters.ts';
 import { type BudgetItem, inGroup, range } from './budget-item.ts';
+import { humiditySlip } from './shared.ts';
 
 const drying = inGroup('Dryer, air and heat');
 
@@ -54,14 +55,9 @@ export const dryerItems: readonly BudgetItem[] = [
   drying.number('Coldest month humidity', 'coldest_rh', 'fraction', humidity, 'the coldest month’s relative humidity', {
     default: 'coldest_humidity',
   }),
-  drying.number(
-    'Altitude',
-    'altitude_m',
-    'm',
-    { ...range(-400, 4000), slip: { when: (value) => value > 0 && value < 1, hint: 'is this a humidity?' } },
-    'metres above sea level',
-    { default: 'altitude_m' },
-  ),
+  drying.number('Altitude', 'altitude_m', 'm', { ...range(-400, 4000), slip: humiditySlip }, 'metres above sea level', {
+    default: 'altitude_m',
+  }),
   drying.number('Hot water temperature', 'water_c', '°C', range(20, 130), 'hot water into the air heater', dryer),
   drying.number('Hot water litres per hour', 'water_l_h', 'litres/h', { above: 0, max: 1e6 }, 'the flow meter, or the pump’s plate', {
     needed: 'one of two with a dryer',

@@ -50,8 +50,8 @@ export const farmItems: readonly BudgetItem[] = [
     empty: 'by material',
   }),
   bought.number('Bought price per t', 'bought_price_per_t', 'per t', range(0, 10_000), 'the last invoice, for a tonne'),
-  bought.number('Price date', 'price_date', 'date', {}, 'date of that invoice', { empty: 'the age of the price is then not checked' }),
-  bought.number('Budget date', 'budget_date', 'date', {}, 'date of this budget', { empty: 'the age of the price is then not checked' }),
+  bought.date('Price date', 'price_date', 'date of that invoice', { empty: 'the age of the price is then not checked' }),
+  bought.date('Budget date', 'budget_date', 'date of this budget', { empty: 'the age of the price is then not checked' }),
   bought.number('Load t', 'load_t', 't', range(0.1, 50), 'tonnes that come in one load', { default: 'load_t' }),
   bought.number(
     'Haulage per load',

@@ -1,5 +1,6 @@
 import { countries } from '../domain/reference.ts';
 import { type BudgetItem, inGroup, range } from './budget-item.ts';
+import { yearsSlip } from './shared.ts';
 
 const kit = inGroup('Kit and money');
 const udder = inGroup('Udder health');
@@ -19,7 +20,9 @@ export const moneyItems: readonly BudgetItem[] = [
   kit.number('Discount rate', 'discount_rate', 'fraction', range(0, 0.5), 'what the money could earn or costs elsewhere', {
     default: 'discount_rate',
   }),
-  kit.number('Saving growth', 'saving_growth', 'fraction', range(-0.2, 0.2), 'yearly rise of the saving', { default: 'saving_growth' }),
+  kit.number('Saving growth', 'saving_growth', 'fraction', { ...range(-0.2, 0.2), slip: yearsSlip }, 'yearly rise of the saving', {
+    default: 'saving_growth',
+  }),
   kit.number('End value', 'end_value', 'money', range(0, 1e9), 'what it will fetch at the end of its life', { default: 'end_value' }),
   kit.number('Power price per kWh', 'power_price', 'per kWh', range(0, 5), 'the last power bill, for a unit'),
   kit.number(

@@ -72,8 +72,11 @@ export function herds(headings: Table, herdTable: Table, asked: Table | undefine
       ),
     ];
   };
-  const rows = herdTable.map((cells, k) => (cells.every(isBlank) ? undefined : rowFor(cells, k))).filter((row) => row !== undefined);
-  return { columns: ['Herd', ...results.map(({ key }) => key), 'Warnings'], rows };
+  const header = ['Herd', ...results.map(({ key }) => key), 'Warnings'];
+  const last = herdTable.findLastIndex((cells) => !cells.every(isBlank));
+  // A blank row between herds stays blank, so that answers set beside the herds keep their rows.
+  const rows = herdTable.slice(0, last + 1).map((cells, k) => (cells.every(isBlank) ? header.map(() => undefined) : rowFor(cells, k)));
+  return { columns: header, rows };
 }
 
 export function sweep(items: Table, values: Table | undefined, vary: string, over: Table, asked: Table | undefined) {

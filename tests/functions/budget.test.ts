@@ -145,6 +145,8 @@ describe('what cannot be used', () => {
     ['Grant', 200_000, /above the kit cost/],
     ['Borrowed', 200_000, /above the kit cost/],
     ['Altitude', 0.85, /is this a humidity\?/],
+    ['Saving growth', 3, /is this a number of years\?; enter 3% or 0.03/],
+    ['Saving growth', 0.25, /0.25 is above 0.2; enter a number from -0.2 to 0.2/],
     ['Slurry dry matter', 0.15, /Slurry dry matter \(fraction\): 0.15 is not below Pressed dry matter 0.15; enter/],
     ['Outdoor temperature', 25, /Hot water temperature \(°C\): 22 is not above the outdoor temperature 25; enter/],
   ])('%s at %s is refused with its reason', (item, value, said) => {
@@ -302,6 +304,14 @@ describe('each warning', () => {
     expect(warningsOf(calm)).toEqual([]);
   });
 
+  it('compares dates, and asks for one where text was typed', () => {
+    const dated = { 'Price date': 45_000, 'Budget date': 45_365 };
+    expect(warningsOf({ ...inputs, ...dated })).not.toContain('Old price');
+    expect(warningsOf({ ...inputs, ...dated, 'Budget date': 45_366 })).toContain('Old price');
+    const typed = call(recordOf('BUDGET.HERDS'), [[['Price date']], [['1 May 2024']], [['Slurry']]]);
+    expect(sentence(typed[1]?.[1])).toMatch(/Price date \(date\): "1 May 2024" is text, not a number; enter a date that the sheet knows/);
+  });
+
   it('says measure it just above what the air carries, and not with this air well above', () => {
     const meaning = (stated: number) =>
       String(rowOf(herd({ ...inputs, 'Stated output m3 per hour': stated }), 'Warning: Stated output')[3]);
@@ -339,6 +349,16 @@ describe('many herds, a sweep and the levers', () => {
     expect(answer[2]?.[0]).toBe('Vale');
     expect(answer[2]?.slice(1).every((cell) => sentence(cell).startsWith('#VALUE! Cows (cows): -4 is below 1'))).toBe(true);
     expect(answer[3]?.slice(1)).toEqual(answer[1]?.slice(1));
+  });
+
+  it('keeps a herd beside its answer where a row is left blank, and drops blank rows at the end', () => {
+    const blank = names.map(() => null);
+    const answer = call(recordOf('BUDGET.HERDS'), [[names], [values, blank, values, blank, blank], [['Slurry']]]);
+    expect(answer.slice(1).map((row) => row.slice(0, 2))).toEqual([
+      [1, 28.8],
+      ['', ''],
+      [3, 28.8],
+    ]);
   });
 
   it('gives just the results asked for', () => {

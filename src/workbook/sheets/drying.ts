@@ -89,7 +89,7 @@ function airAndHeat(page: SheetBuilder): void {
       label: 'Heat for each kg of water',
       value: both(() => '={heat}*3.6/{evaporation}'),
       unit: 'MJ/kg',
-      note: 'kW × 3.6 ÷ kg/h; drum dryers use 2.6 to 9.2',
+      note: 'kW × 3.6 ÷ kg/h; drums are said to take 4.6 to 9.2',
     },
   ]);
 }
