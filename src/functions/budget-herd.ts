@@ -6,7 +6,7 @@ import { budgetResults } from '../domain/budget-results.ts';
 import { warningsOf } from '../domain/budget-warnings.ts';
 import { type Answer, Refusal } from '../domain/refusal.ts';
 import { budgetItems } from './budget-items.ts';
-import { answerOf, budgetOf, defaultsUsed, type GivenInputs, readInputs, stillMissing } from './budget-reading.ts';
+import { answerOf, budgetOf, defaultsUsed, type GivenInputs, readInputs, standIn, stillMissing } from './budget-reading.ts';
 
 export type Table = readonly (readonly unknown[])[];
 
@@ -46,11 +46,12 @@ export function herdRows(given: GivenInputs) {
 /** The budget's own working: every item with where it comes from, then every result with the functions and figures behind it. */
 export function explainHerd(given: GivenInputs): readonly WorkingStep[] {
   const plan = budgetOf(given);
-  const items = budgetItems.map(({ name, key, parameter }): WorkingStep => {
+  const items = budgetItems.map((item): WorkingStep => {
+    const { name, key, parameter } = item;
     const { says, unit, fallback } = parameter;
     if (given.has(key)) return { step: name, says, equation: 'given', value: given.get(key) as Answer, unit, source: '' };
     if (!fallback) return { step: name, says, equation: 'missing', value: '', unit, source: '' };
-    return { step: name, says, equation: 'default', value: fallback.value ?? fallback.shown, unit, source: citeDefault(fallback) };
+    return { step: name, says, equation: 'default', value: standIn(item, plan) ?? fallback.shown, unit, source: citeDefault(fallback) };
   });
   const results = budgetResults.map(
     (result): WorkingStep => ({

@@ -107,16 +107,20 @@ export function irrelevant(item: BudgetItem, plan: Budget): boolean {
   }
 }
 
+/** What stands in for an item that was not given; undefined where nothing does, or nothing can yet. */
+export function standIn({ key, parameter }: BudgetItem, plan: Budget): string | number | undefined {
+  const value = parameter.fallback?.value ?? answerOf(() => taken[key]?.(plan));
+  return typeof value === 'string' || typeof value === 'number' ? value : undefined;
+}
+
 /** Items for which a default stands in, each with its value: `Shrinkage 0.1`. */
 export function defaultsUsed(given: GivenInputs, plan: Budget): readonly string[] {
   return budgetItems
     .filter(({ key }) => !given.has(key))
-    .filter((item) => item.parameter.fallback?.value !== undefined || item.key in taken)
     .filter((item) => !irrelevant(item, plan))
-    .flatMap(({ name, key, parameter: { fallback } }) => {
-      const value = fallback?.value ?? answerOf(() => taken[key]?.(plan));
-      if (typeof value === 'number') return `${name} ${spell(value)}`;
-      return typeof value === 'string' ? `${name} ${value}` : [];
+    .flatMap((item) => {
+      const value = standIn(item, plan);
+      return value === undefined ? [] : `${item.name} ${typeof value === 'number' ? spell(value) : value}`;
     });
 }
 

@@ -115,6 +115,8 @@ describe('what was not given', () => {
     expect(rowOf(herd(inputs), 'Defaults used')[3]).toContain('Exhaust humidity 0.75');
     expect(rowOf(herd(inputs), 'Defaults used')[3]).toContain('; Fibre kind dried fibre; Material now sawdust; Bought density 178; ');
     expect(rowOf(herd({ ...inputs, 'Material now': 'digested fibre' }), 'Defaults used')[3]).not.toContain('Bought density');
+    const working = call(recordOf('WORKING'), ['BUDGET.HERD', [column(Object.keys(inputs)), column(Object.values(inputs))]]);
+    expect(rowOf(working, 'Bought density')[2]).toBe(178);
     expect(rowOf(herd({ ...inputs, 'Exhaust humidity': 0.8 }), 'Defaults used')[3]).not.toContain('Exhaust humidity');
   });
 });
