@@ -3,7 +3,7 @@ import type { FunctionRecord, WorkingStep } from '../../core/define.ts';
 import type { Cell } from '../../core/result.ts';
 import { explain } from '../../core/working.ts';
 import { blockOf, cellAt } from './addresses.ts';
-import { type Argument, type Call, callsIn } from './formula.ts';
+import { type Argument, type Call, callsIn, placesIn } from './formula.ts';
 import { asArgument } from './inputs-sheet.ts';
 import { findRecord, namespace } from './records.ts';
 import type { Place, SpreadsheetHost } from './spreadsheet-host.ts';
@@ -122,11 +122,6 @@ async function pickedBy(host: SpreadsheetHost, { name, args: [, match] }: Call):
   return ours && typeof key === 'string' ? [{ call: ours, key }] : [];
 }
 
-function referencesIn(calls: readonly Call[]): readonly Place[] {
-  const places = calls.flatMap(({ args }) => args.flatMap((argument) => (argument.kind === 'reference' ? [argument.place] : [])));
-  return places.filter(({ sheet, address }, k) => places.findIndex((one) => one.sheet === sheet && one.address === address) === k);
-}
-
 /** Why a cell shows what it shows. */
 export async function explainCell(host: SpreadsheetHost, place: Place): Promise<Explained> {
   const behind = await host.formulaBehind(place);
@@ -160,14 +155,14 @@ export async function explainCell(host: SpreadsheetHost, place: Place): Promise<
     return {
       ...common,
       calls: [],
-      reads: referencesIn(calls),
+      reads: placesIn(formula, place.sheet),
       words: `${fault.message} is worked out by the spreadsheet itself, inside the call. Put it into a cell of its own and refer to that: then this can be explained.`,
     };
   }
   return {
     ...common,
     calls: [],
-    reads: referencesIn(calls),
+    reads: placesIn(formula, place.sheet),
     words: 'This formula is the spreadsheet’s own; the pane explains BEDDING functions only.',
   };
 }

@@ -81,13 +81,10 @@ export function checks(pane: Pane): Part {
   function view(): TemplateResult {
     if (!inputs || !plan) return offerBudget(pane, () => refresh('content'));
     const entries = inputs;
+    const unusable = plan.unusable.map(([one, why]) => item(one, why, entries));
     if (plan.refused) return html`<p class="problem">${plan.refused}</p>${failing()}`;
     return html`
-      ${list(
-        'Cannot be used',
-        plan.unusable.map(([one, why]) => item(one, why, entries)),
-        'Nothing to report: every figure given can be used.',
-      )}
+      ${unusable.length > 0 ? list('Cannot be used', unusable, '') : nothing}
       ${warnings(entries, plan)}
       ${failing()}
       ${list(

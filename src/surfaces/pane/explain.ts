@@ -77,10 +77,13 @@ export function explanation(pane: Pane): Part {
     return html`<li><strong>${name}: ${equation === 'missing' ? 'missing' : say(value, unit)}</strong> <span class="hint">${origin}</span></li>`;
   }
 
-  function follow(name: string): void {
-    trail = [...trail, name];
+  /** Shows another figure of the budget, and takes the keyboard along. */
+  function turnTo(figures: readonly string[]): void {
+    trail = figures;
     pane.redraw();
+    document.getElementById('figure')?.focus();
   }
+  const follow = (name: string): void => turnTo([...trail, name]);
 
   /** A row that counts or warns, and so has its meaning for an explanation. */
   const toldOnly = ({ row = [] }: CallExplained): TemplateResult => {
@@ -96,7 +99,7 @@ export function explanation(pane: Pane): Part {
     const span = of.steps.find(({ step: name }) => name === spanKeyOf(key));
     const parts = partsOf(one.equation).flatMap((name) => of.steps.filter((candidate) => candidate.step === name));
     return html`
-      <h4>${key}: ${isArgument(one) && one.equation === 'missing' ? 'missing' : say(one.value, one.unit)}${span ? `, span ${say(span.value, span.unit)}` : ''}</h4>
+      <h4 id="figure" tabindex="-1">${key}: ${isArgument(one) && one.equation === 'missing' ? 'missing' : say(one.value, one.unit)}${span ? `, span ${say(span.value, span.unit)}` : ''}</h4>
       <p>${one.says}</p>
       ${key.startsWith('Hygiene') ? scoreCaution() : nothing}
       ${isArgument(one) ? html`<ul class="cards">${argument(of, one)}</ul>` : equationOf(of, one)}
@@ -105,10 +108,7 @@ export function explanation(pane: Pane): Part {
 
   function budget(of: CallExplained): TemplateResult {
     const key = trail.at(-1) ?? keyOf(of);
-    const back = () => {
-      trail = trail.slice(0, -1);
-      pane.redraw();
-    };
+    const back = () => turnTo(trail.slice(0, -1));
     if (key === undefined) {
       const results = of.steps.filter((one) => !isArgument(one));
       return html`<p>The whole budget. Follow any figure down to what it is made of:</p>

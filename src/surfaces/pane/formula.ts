@@ -89,6 +89,15 @@ export function callsIn(formula: string, sheet: string): readonly FoundCall[] {
   return found;
 }
 
+const references =
+  /"(?:[^"]|"")*"|(?<![\w.])(?:(?:'(?:[^']|'')+'|[A-Za-z_][\w.]*)!)?\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?(?![\w(.])/gi;
+
+/** The cells that a formula of that sheet reads, each once. */
+export function placesIn(formula: string, sheet: string): readonly Place[] {
+  const texts = new Set((formula.match(references) ?? []).filter((text) => !text.startsWith('"')).map((text) => text.replaceAll('$', '')));
+  return [...texts].flatMap((text) => placeOf(text, sheet) ?? []);
+}
+
 /** A value as a formula writes it. */
 export function literal(value: number | string | boolean): string {
   if (typeof value === 'string') return `"${value.replaceAll('"', '""')}"`;

@@ -30,5 +30,7 @@ const byName = new Map(registry.map((record) => [record.name, record]));
 export function findFunctions(query: string): readonly FunctionRecord[] {
   const words = query.replace(/^=?BEDDING\./i, '').trim();
   if (words === '') return registry;
-  return index.search(words).map(({ id }) => byName.get(id) as FunctionRecord);
+  const found = index.search(words).map(({ id }) => byName.get(id) as FunctionRecord);
+  const isNamed = ({ name }: FunctionRecord): boolean => name.toLowerCase().includes(words.toLowerCase());
+  return [...found.filter(isNamed), ...found.filter((record) => !isNamed(record))];
 }

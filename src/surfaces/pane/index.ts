@@ -17,8 +17,9 @@ function applyLook(): void {
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
 }
 
-/** Shows a question in the pane's dialog; closing it by Escape means no. */
+/** Shows a question in the pane's dialog; closing it by Escape means no. The focus moves on first, so that it can come back. */
 async function answerFrom(dialog: HTMLDialogElement): Promise<boolean> {
+  await new Promise((moved) => setTimeout(moved));
   dialog.returnValue = 'no';
   dialog.showModal();
   await new Promise((closed) => dialog.addEventListener('close', closed, { once: true }));
@@ -44,14 +45,18 @@ function inTurn(work: (why: Why) => Promise<void>): (why: Why) => void {
 /** Fills the pane and keeps it in step with the spreadsheet. */
 export function mountPane(root: HTMLElement, host: SpreadsheetHost): void {
   applyLook();
+  root.replaceChildren();
   root.classList.add('bedding-pane');
   let current: PartName = 'survey';
   let said = '';
   let failed = '';
   let question = { text: '', yes: '', no: '' };
 
+  /** Draws the page anew. Where that takes away the control that had the focus, the heading gets it, so that no keyboard is left nowhere. */
   const redraw = (): void => {
+    const focused = root.contains(document.activeElement);
     render(page(), root);
+    if (focused && !root.contains(document.activeElement)) root.querySelector('h2')?.focus();
   };
   const say = (sentence: string): void => {
     [said, failed] = [sentence, ''];

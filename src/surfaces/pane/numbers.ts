@@ -48,7 +48,7 @@ const epoch = Date.UTC(1899, 11, 30);
 export const serialOf = (isoDay: string): number => Math.round((Date.parse(isoDay) - epoch) / 86_400_000);
 export const isoDayOf = (serial: number): string => new Date(epoch + serial * 86_400_000).toISOString().slice(0, 10);
 
-const bareUnits: ReadonlySet<string> = new Set(['', 'text', 'yes or no', 'table']);
+const bareUnits: ReadonlySet<string> = new Set(['', 'text', 'yes or no', 'table', 'money']);
 
 /** A value with its unit in words: `35 %`, `243.5 t/year`, `30 April 2026`. */
 export function sayValue(value: unknown, unit: string, locale: string): string {
