@@ -13,7 +13,7 @@ import type { Material } from './materials.ts';
 import { sourceName, withSourceNames } from './source-name.ts';
 
 /** What every text that shows a score says with it. */
-export const SCORE_CAUTION = 'planning aid, no diagnosis: talk to your vet';
+export const SCORE_CAUTION = 'planning aid, no diagnosis: talk to your vet. Its weights are judgement';
 
 const sumOver = (levels: Levels, each: (facts: FactorFacts, f: number | undefined) => number): number =>
   factorFacts.reduce((sum, [factor, facts]) => sum + each(facts, levels[factor]), 0);

@@ -262,4 +262,5 @@ describe('the drivers', () => {
   });
 });
 
-test('whoever shows a score sends the reader to the vet', () => expect(SCORE_CAUTION).toMatch(/no diagnosis: talk to your vet/));
+test('whoever shows a score sends the reader to the vet and says whose weights they are', () =>
+  expect(SCORE_CAUTION).toMatch(/no diagnosis: talk to your vet.*weights are judgement/));
