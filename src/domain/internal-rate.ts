@@ -1,16 +1,51 @@
-import { crossing } from './bisection.ts';
 import { NoAnswer } from './refusal.ts';
 import { said } from './spell.ts';
 
 /** Beyond it a rate is -1 to the last bit: nothing to speak of comes back. */
 const largestDiscount = 1e16;
 
-/** The value of Σ coefficients[k]·x**k, divided by x to the highest power where x is above 1 so that it cannot overflow. */
-function scaledValue(coefficients: readonly number[], x: number): number {
+/** Σ coefficients[k]·x**k. */
+function valueAt(coefficients: readonly number[], x: number): number {
   let sum = 0;
-  if (x <= 1) for (let k = coefficients.length - 1; k >= 0; k--) sum = sum * x + (coefficients[k] as number);
-  else for (const coefficient of coefficients) sum = sum / x + coefficient;
+  for (let k = coefficients.length - 1; k >= 0; k--) sum = sum * x + (coefficients[k] as number);
   return sum;
+}
+
+/**
+ * The root between two places in 0 to 1 where the value has unlike signs, or undefined where it has not: Newton's steps from
+ * `high`, halving the bracket instead whenever a step would leave it or is more than half as long as the last.
+ */
+function rootWithin(coefficients: readonly number[], low: number, high: number): number | undefined {
+  const atLow = valueAt(coefficients, low);
+  const atHigh = valueAt(coefficients, high);
+  if (atLow === 0) return low;
+  if (atHigh !== 0 && atHigh < 0 === atLow < 0) return undefined;
+  let x = high;
+  let last = high - low;
+  for (;;) {
+    let value = 0;
+    let slope = 0;
+    for (let k = coefficients.length - 1; k >= 0; k--) {
+      slope = slope * x + value;
+      value = value * x + (coefficients[k] as number);
+    }
+    if (value < 0 === atLow < 0) low = x;
+    else high = x;
+    const aimed = x - value / slope;
+    const quick = Math.abs(aimed - x) <= last / 2 && aimed >= low && aimed <= high;
+    const next = quick ? aimed : low + (high - low) / 2;
+    last = Math.abs(next - x);
+    if (!(last > Number.EPSILON * x)) return next;
+    x = next;
+  }
+}
+
+/** The same between any two places above 0. Beyond 1 it is solved for 1/x, so that no power can overflow. */
+function rootBetween(coefficients: readonly number[], low: number, high: number): number | undefined {
+  if (high <= 1) return rootWithin(coefficients, low, high);
+  if (low < 1) return rootWithin(coefficients, low, 1) ?? rootBetween(coefficients, 1, high);
+  const inverse = rootWithin(coefficients.toReversed(), 1 / high, 1 / low);
+  return inverse && 1 / inverse;
 }
 
 /**
@@ -23,16 +58,16 @@ function scaledValue(coefficients: readonly number[], x: number): number {
  * the value only touches zero may be missed.
  */
 function positiveRoots(coefficients: readonly number[]): number[] {
-  const given = coefficients.filter((coefficient) => coefficient !== 0);
-  const [first = 0, last = 0] = [given[0], given.at(-1)];
+  const first = coefficients.find((coefficient) => coefficient !== 0) ?? 0;
+  const last = coefficients.findLast((coefficient) => coefficient !== 0) ?? 0;
   const change = coefficients.findIndex((coefficient) => coefficient * first < 0);
   if (change < 0) return [];
-  const largest = Math.max(...given.map(Math.abs));
+  const largest = coefficients.reduce((size, coefficient) => Math.max(size, Math.abs(coefficient)), 0);
   const turns = positiveRoots(coefficients.map((coefficient, k) => (k - change + 0.5) * coefficient));
   const roots: number[] = [];
   let low = 1 / (2 + largest / Math.abs(first));
   for (const high of [...turns, Math.min(2 + largest / Math.abs(last), largestDiscount)]) {
-    const root = crossing((x) => scaledValue(coefficients, x), low, high);
+    const root = rootBetween(coefficients, low, high);
     if (root !== undefined && root !== roots.at(-1)) roots.push(root);
     low = high;
   }
@@ -44,7 +79,7 @@ function positiveRoots(coefficients: readonly number[]): number[] {
  *
  * Σ flows[k] / (1 + rate) ** k = 0, rate above -1
  *
- * Solved for 1 / (1 + rate) by bracketing every root and halving, so negative rates are found too, and where there is no
+ * Solved for 1 / (1 + rate) by bracketing every root, so negative rates are found too, and where there is no
  * rate or more than one it says so instead of giving the nearest guess.
  *
  * @param flows money received, negative where paid
