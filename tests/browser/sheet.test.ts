@@ -1,61 +1,143 @@
-import type { Browser } from 'playwright-core';
+import { pathToFileURL } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { functionsFile } from '../../src/core/metadata.ts';
 import { registry } from '../../src/functions/index.ts';
 import { launch } from './launch.ts';
-import { drawn, openSheet, read, startTyping, type, type Watched } from './sheet-page.ts';
+import { drawn, goTo, openSheet, read, spoken, startTyping, type, type Watched } from './sheet-page.ts';
 
 let browser: Browser;
-let sheet: Watched;
-
 beforeAll(async () => {
   browser = await launch();
 });
 afterAll(() => browser?.close());
 
-describe('the embedded sheet', () => {
-  beforeEach(async () => {
-    const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
-    sheet = await openSheet(context, `${inject('site')}/sheet.html`);
-  });
-  afterEach(async () => {
-    expect(sheet.complaints).toEqual([]);
-    await sheet.page.context().close();
-  });
+const placeOfFocus = (page: Page): Promise<string | undefined> =>
+  page.evaluate(() => ['actions', 'grid', 'pane'].find((id) => document.getElementById(id)?.contains(document.activeElement)));
+
+/** Where the active cell is on the canvas: the place that editing it takes. */
+async function insideOf(page: Page): Promise<[x: number, y: number]> {
+  await page.keyboard.press('F2');
+  const box = await page.locator('.o-grid-composer').boundingBox();
+  await page.keyboard.press('Escape');
+  await drawn(page);
+  if (!box) throw new Error('the active cell is not in sight');
+  return [box.x + 20, box.y + 8];
+}
+
+const served = (): string => `${inject('site')}/sheet.html`;
+const oneFile = (): string => pathToFileURL('dist/bedding-ledger.html').href;
+
+let sheet: Watched;
+let page: Page;
+
+const open = async (address: string): Promise<void> => {
+  const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+  sheet = await openSheet(context, address);
+  page = sheet.page;
+};
+
+/** Every page must stay clean: no error or warning, nothing its policy had to stop, no request elsewhere. */
+afterEach(async () => {
+  expect(sheet.complaints).toEqual([]);
+  await page.context().close();
+});
+
+describe.each([
+  ['served', served],
+  ['in one file that is opened by a double click', oneFile],
+])('the embedded sheet, %s', (_, address) => {
+  beforeEach(() => open(address()));
 
   it('works an answer out anew when an input changes', async () => {
-    const { page } = sheet;
-    await type(page, 'J2', '100');
-    await type(page, 'J3', '=BEDDING.DEMAND.HERD(J2,2)');
-    expect(await read(page, 'J3')).toMatch(/ J3: 73$/);
-    await type(page, 'J2', '200');
-    expect(await read(page, 'J3')).toMatch(/ J3: 146$/);
+    await type(page, 'L2', '100');
+    await type(page, 'L3', '=BEDDING.DEMAND.HERD(L2,2)');
+    expect(await read(page, 'L3')).toMatch(/ L3: 73$/);
+    await type(page, 'L2', '200');
+    expect(await read(page, 'L3')).toMatch(/ L3: 146$/);
   });
 
-  it('says in the cell’s own words what is wrong with a value', async () => {
-    const { page } = sheet;
-    await type(page, 'J2', '=BEDDING.DEMAND.HERD(-5,2)');
-    expect(await read(page, 'J2')).toContain('#ERROR, cubicles (cubicles): -5 is below');
+  it('says in our own sentence what is wrong with a value, in the cell’s tooltip and to a screen reader', async () => {
+    await type(page, 'L2', '=BEDDING.DEMAND.HERD(-5,2)');
+    expect(await read(page, 'L2')).toContain('L2: #ERROR, cubicles (cubicles): -5 is below 1; enter a number from 1 to ');
+    await page.mouse.move(...(await insideOf(page)), { steps: 3 });
+    expect(await page.locator('.o-error-tooltip').textContent({ timeout: 10_000 })).toContain('cubicles (cubicles): -5 is below 1');
+  });
+
+  it('spills a table, and a range of answers with each error in its own cell', async () => {
+    await type(page, 'L2', '=BEDDING.DEMAND.HERD({100;"many";200},2)');
+    expect(await read(page, 'L2')).toMatch(/ L2: 73$/);
+    expect(await read(page, 'L3')).toContain('L3: #ERROR, cubicles (cubicles): "many" is text, not a number');
+    expect(await read(page, 'L4')).toMatch(/ L4: 146$/);
   });
 
   it('offers a function by any part of its name, in any case', async () => {
-    const { page } = sheet;
     await startTyping(page, '=herd');
     await expect.poll(() => page.locator('.o-autocomplete-dropdown').textContent()).toContain('BEDDING.DEMAND.HERD');
   });
 
-  it('tells while a formula is typed what every function takes, with unit, range and default', async () => {
-    const { page } = sheet;
+  it('is crossed with F6: from the grid to the panel, the buttons and back', async () => {
+    await goTo(page, 'L2');
+    const visited: (string | undefined)[] = [];
+    for (let k = 0; k < 3; k++) {
+      await page.keyboard.press('F6');
+      visited.push(await placeOfFocus(page));
+    }
+    expect(visited).toEqual(['pane', 'actions', 'grid']);
+    await page.keyboard.press('Shift+F6');
+    expect(await placeOfFocus(page)).toBe('actions');
+  });
+
+  it('names what it stands on, with its licence, and shows no brand, link or support sentence anywhere else', async () => {
+    await page.locator('#about').click();
+    const about = page.locator('#about-page');
+    await expect.poll(() => about.textContent()).toMatch(/@odoo\/o-spreadsheet19\.3\.7LGPL-3\.0-or-later/);
+    expect(await about.textContent()).toContain('GNU LESSER GENERAL PUBLIC LICENSE');
+    await page.keyboard.press('Escape');
+    for (const menu of await page.locator('.o-topbar-menu').all()) {
+      await menu.click();
+      await drawn(page);
+    }
+    const shown = await page.evaluate(() => document.querySelector('main')?.innerText ?? '');
+    expect(shown).not.toMatch(/odoo|support|https?:/i);
+    await page.keyboard.press('Escape');
+    await type(page, 'L2', '=BEDDING.DEMAND.HERD()');
+    expect(await spoken(page)).not.toMatch(/odoo|support/i);
+  });
+});
+
+describe('the embedded sheet', () => {
+  beforeEach(() => open(served()));
+
+  it('tells while a formula is typed what every function takes, with unit, range and default', { timeout: 120_000 }, async () => {
     const help = page.locator('.o-formula-assistant');
     for (const { name, parameters } of functionsFile(registry).functions) {
-      await startTyping(page, `=BEDDING.${name}(`);
+      await startTyping(page, '=');
+      await page.keyboard.insertText(`BEDDING.${name}(`);
       await expect.poll(() => help.textContent({ timeout: 5_000 }), { message: name }).toContain(`BEDDING.${name} (`);
-      const said = ((await help.textContent({ timeout: 5_000 })) ?? '').replace(/\s+/g, ' ');
+      const said = (await help.textContent()) ?? '';
       for (const parameter of parameters) expect(said, name).toContain(parameter.name);
-      if (parameters[0]) expect(said).toContain(parameters[0].description.replace(/\s+/g, ' '));
+      if (parameters[0]) expect(said).toContain(parameters[0].description);
       await page.keyboard.press('Escape');
       await page.keyboard.press('Escape');
       await drawn(page);
     }
-  }, 120_000);
+  });
+
+  it.each([
+    ['en_GB', '1234.5', '1,234.50', '25/12/2026'],
+    ['en_IE', '1234.5', '1,234.50', '25/12/2026'],
+    ['de_DE', '1234,5', '1.234,50', '25.12.2026'],
+    ['fr_FR', '1234,5', '1\u202f234,50', '25/12/2026'],
+  ])('takes and shows numbers and dates as written in %s', async (code, typed, shown, christmas) => {
+    await page.locator('#locale').selectOption(code);
+    const separator = code.startsWith('en') ? ',' : ';';
+    await type(page, 'L2', typed);
+    await type(page, 'L3', `=TEXT(L2${separator}"#,##0.00")`);
+    await type(page, 'L4', `=BEDDING.DEMAND.HERD(L2${separator}2)`);
+    await type(page, 'L5', '=DATE(2026'.concat(separator, '12', separator, '25)'));
+    expect((await read(page, 'L3')).replace(/[\u00a0\u202f]/g, ' ')).toContain(shown.replace(/[\u00a0\u202f]/g, ' '));
+    expect(await read(page, 'L4')).toMatch(code.startsWith('en') ? /: 901\.185$/ : /: 901,185$/);
+    expect(await read(page, 'L5')).toContain(christmas);
+  });
 });
