@@ -41,6 +41,11 @@ describe('a formula', () => {
     expect(calls[1]?.args[1]).toMatchObject({ kind: 'call', name: 'BEDDING.MATERIAL.DENSITY' });
   });
 
+  it('takes a range whose blanks are handed on as blanks for the range itself', () => {
+    const [call] = callsIn('=BEDDING.BUDGET.HERD(IF(Inputs!$B$8:$B$90="","",Inputs!$B$8:$B$90),C1)', 'Figures');
+    expect(call?.args[0]).toEqual({ kind: 'reference', place: { sheet: 'Inputs', address: 'B8:B90' } });
+  });
+
   it('is not confused by brackets in texts and sheet names', () => {
     expect(callsIn(`="SUM(" & 'odd (name'!B4 & MAX(1,2)`, 'Inputs').map(({ name }) => name)).toEqual(['MAX']);
   });

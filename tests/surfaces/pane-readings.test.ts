@@ -16,6 +16,7 @@ describe('the readings of the walk', () => {
     for (const { readings, findings } of blocks) {
       for (const id of readings) expect(known).toContain(id);
       for (const { of, args } of findings) expect(args.length).toBeLessThanOrEqual(recordOf(of).parameters.length);
+      for (const { args } of findings) for (const id of args.flat()) expect(readings).toContain(id);
     }
     for (const { of, id, argument = id } of allReadings) expect(recordOf(of).parameters.map(({ name }) => name)).toContain(argument);
   });
@@ -43,7 +44,7 @@ describe('the readings of the walk', () => {
     }
     // Fan law: flow is proportional to speed, so 40 Hz of 50 gives 0.8.
     expect(pane.text()).toContain('Air flow: 3,200 m³/h');
-    await pane.press('Put into the survey: Air flow');
+    await pane.press('Put it into the survey: Air flow');
     expect(host.content('Inputs', inputAt('Air m3 per hour'))).toBe(3200);
   });
 
@@ -67,12 +68,30 @@ describe('the readings of the walk', () => {
       box.value = text;
       box.dispatchEvent(new Event('change'));
     };
-    put('claimed-kg-h', '750');
+    put('stated-m3-h', '3');
+    put('density-kg-m3', '250');
     put('ambient-c', '10');
     put('ambient-rh', '80');
     put('supply-c', '72');
-    // 750 kg/h of dried fibre needs 549 kg of water an hour; saturated, this air carries off 50.7: 10.8 times (common practice, no source; then computed).
+    // 3 m³/h at 250 kg/m³ are 750 kg/h of dried fibre, which need 549 kg of water an hour; saturated, this air carries off 50.7: 10.8 times (common practice, no source; then computed).
     expect(pane.text()).toMatch(/the most this air can carry: 10\.8\d? times Not with this air/);
+  });
+
+  it('go into the survey together, after asking where the sheet holds something else', async () => {
+    const { host, pane } = await open({ 'Minutes on': 60 });
+    for (const [id, text] of [
+      ['minutes-on', '20'],
+      ['minutes-off', '10'],
+    ] as const) {
+      const box = document.getElementById(`reading-0-${id}`) as HTMLInputElement;
+      box.value = text;
+      box.dispatchEvent(new Event('change'));
+    }
+    await pane.press('Put these readings into the survey: Minutes on, Minutes off');
+    expect(pane.asked()).toContain('holds 60 minutes: put 20 minutes in its place?');
+    await pane.answer('yes');
+    expect(host.content('Inputs', inputAt('Minutes on'))).toBe(20);
+    expect(host.content('Inputs', inputAt('Minutes off'))).toBe(10);
   });
 
   it('refuse a reading in its own words', async () => {

@@ -126,7 +126,7 @@ describe('units as people think of them', () => {
     const pane = await openPane(host);
     await pane.choose('item-air-m3-h-unit', 'Hz');
     await pane.enter('Air m3 per hour', '40');
-    expect(pane.said('Air m3 per hour')).toContain('Fill in the readings below it too');
+    expect(pane.said('Air m3 per hour')).toContain('Fill in the readings with it too');
     expect(way(host, 'Air m3 per hour')).toBeNull();
     await pane.enter('Flow on the fan’s plate', '4000');
     await pane.enter('Hz on the fan’s plate', '50');

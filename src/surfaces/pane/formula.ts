@@ -43,8 +43,11 @@ function bracketed(text: string, open: number): { readonly parts: readonly strin
 
 const numberPattern = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?(%?)$/i;
 
+/** `IF(B2:B9="","",B2:B9)` hands blank cells on as blanks where a host would make zeros of them: it stands for its range. */
+const asGiven = /^IF\((.+)="","",\1\)$/i;
+
 function argumentOf(raw: string, sheet: string): Argument {
-  const text = raw.trim();
+  const text = raw.trim().replace(asGiven, '$1');
   if (text === '') return { kind: 'omitted' };
   const number = numberPattern.exec(text);
   if (number) return { kind: 'value', value: Number.parseFloat(text) / (number[3] ? 100 : 1) };

@@ -34,12 +34,11 @@ export function parseNumber(text: string, locale: string): number | undefined {
 export const editable = (value: number, locale: string): string =>
   new Intl.NumberFormat(locale, { useGrouping: false, maximumSignificantDigits: 12 }).format(value).replace('−', '-');
 
-/** A number to be read: four figures carry all that a plan can promise, and large sums go to the last unit. */
-export function readable(value: number, locale: string): string {
+/** A number to be read: three or four figures carry all that a plan can promise, and large sums go to the last unit. */
+export function readable(value: number, locale: string, figures = 4): string {
   const size = Math.abs(value);
   if (size !== 0 && (size < 1e-4 || size >= 1e12)) return spell(value);
-  const figures = size >= 1000 ? { maximumFractionDigits: 0 } : { maximumSignificantDigits: 4 };
-  return new Intl.NumberFormat(locale, figures).format(value);
+  return new Intl.NumberFormat(locale, size >= 1000 ? { maximumFractionDigits: 0 } : { maximumSignificantDigits: figures }).format(value);
 }
 
 const epoch = Date.UTC(1899, 11, 30);
@@ -51,12 +50,12 @@ export const isoDayOf = (serial: number): string => new Date(epoch + serial * 86
 const bareUnits: ReadonlySet<string> = new Set(['', 'text', 'yes or no', 'table', 'money']);
 
 /** A value with its unit in words: `35 %`, `243.5 t/year`, `30 April 2026`. */
-export function sayValue(value: unknown, unit: string, locale: string): string {
+export function sayValue(value: unknown, unit: string, locale: string, figures?: number): string {
   if (typeof value !== 'number') return value === null || value === undefined || value === '' ? 'blank' : String(value);
   if (unit === '0–100') return String(Math.round(value));
-  if (unit === 'fraction') return `${readable(value * 100, locale)} %`;
+  if (unit === 'fraction') return `${readable(value * 100, locale, figures)} %`;
   if (unit === 'date') return new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: 'UTC' }).format(epoch + value * 86_400_000);
-  return bareUnits.has(unit) ? readable(value, locale) : `${readable(value, locale)} ${unit}`;
+  return bareUnits.has(unit) ? readable(value, locale, figures) : `${readable(value, locale, figures)} ${unit}`;
 }
 
 /** A value as a box shows it: a fraction as a per cent. */

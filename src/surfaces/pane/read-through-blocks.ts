@@ -10,6 +10,8 @@ export interface Reading {
   readonly argument?: string;
   /** The survey's item that it is, shown here and filled from here. */
   readonly item?: ItemKey;
+  /** The figure of the budget that stands in until one is weighed. */
+  readonly result?: string;
   readonly label?: string;
 }
 
@@ -17,8 +19,8 @@ export interface Reading {
 export interface Finding {
   readonly says: string;
   readonly of: string;
-  /** Readings by id, in the function's order; null leaves an argument at its default. */
-  readonly args: readonly (string | null)[];
+  /** Readings by id, in the function's order; two stand for their product. */
+  readonly args: readonly (string | readonly [string, string])[];
   /** The item of the survey that this answers. */
   readonly item?: ItemKey;
   readonly verdict?: (value: number) => string;
@@ -43,7 +45,7 @@ export const allReadings: readonly Reading[] = [
   reading('rated_m3_h', 'PLANT.FANFLOW'),
   reading('rated_hz', 'PLANT.FANFLOW'),
   reading('hz', 'PLANT.FANFLOW', { label: 'Hz the fan is set to now' }),
-  reading('air_m3_h', 'DRYING.EFFECTIVENESS', { item: 'air_m3_h' }),
+  reading('air_m3_h', 'DRYING.EFFECTIVENESS', { item: 'air_m3_h', label: 'Air flow, measured hot, after the heater' }),
   reading('ambient_c', 'DRYING.EFFECTIVENESS', { label: 'Air before the heater' }),
   reading('ambient_rh', 'DRYING.EFFECTIVENESS', { label: 'Its relative humidity' }),
   reading('supply_c', 'DRYING.EFFECTIVENESS', { label: 'Air after the heater' }),
@@ -55,12 +57,14 @@ export const allReadings: readonly Reading[] = [
   reading('drum_hz', 'PLANT.TURN', { argument: 'hz', label: 'Hz the drum is set to now' }),
   reading('drum_m3', 'DRYING.RETENTION', { item: 'drum_m3' }),
   reading('fill', 'DRYING.RETENTION', { item: 'drum_fill' }),
-  reading('density_kg_m3', 'DRYING.RETENTION', { label: 'Weight of a cubic metre of dried fibre' }),
-  reading('claimed_kg_h', 'DRYING.CLAIM', { label: 'Stated output of dried fibre' }),
+  reading('density_kg_m3', 'DRYING.RETENTION', { label: 'Weight of a cubic metre of dried fibre', result: 'Dried fibre density' }),
+  reading('stated_m3_h', 'DRYING.DRUMNEEDED', { argument: 'm3_h', label: 'Stated output of dried fibre', item: 'stated_m3_h' }),
+  reading('stated_hours', 'DRYING.DRUMNEEDED', { argument: 'hours', label: 'Stated time in the drum', item: 'stated_hours' }),
   reading('dm_out', 'DRYING.CLAIM', { item: 'target_dm' }),
 ];
 
 const airAndHeater = ['air_m3_h', 'ambient_c', 'ambient_rh', 'supply_c', 'water_l_h', 'water_c'] as const;
+const stated = ['stated_m3_h', 'density_kg_m3'] as const;
 const air = ['air_m3_h', 'ambient_c', 'ambient_rh', 'supply_c'] as const;
 
 const claimVerdict = (ratio: number): string => {
@@ -99,12 +103,12 @@ export const blocks: readonly Block[] = [
   },
   {
     title: 'Stated output: can this air do it?',
-    readings: ['claimed_kg_h', 'cake_dm', 'dm_out', ...air],
+    readings: [...stated, 'cake_dm', 'dm_out', ...air],
     findings: [
       {
         says: 'Water it needs beside the most this air can carry',
         of: 'DRYING.CLAIM',
-        args: ['claimed_kg_h', 'cake_dm', 'dm_out', ...air],
+        args: [stated, 'cake_dm', 'dm_out', ...air],
         verdict: claimVerdict,
       },
       { says: 'What this air would dry', of: 'DRYING.OUTPUT', args: ['cake_dm', 'dm_out', ...air] },
@@ -112,10 +116,11 @@ export const blocks: readonly Block[] = [
   },
   {
     title: 'Drum: turns and time in it',
-    readings: ['minutes', 'known_hz', 'drum_hz', 'drum_m3', 'fill', 'density_kg_m3', 'claimed_kg_h'],
+    readings: ['minutes', 'known_hz', 'drum_hz', 'drum_m3', 'fill', 'density_kg_m3', 'stated_m3_h', 'stated_hours'],
     findings: [
       { says: 'One turn takes', of: 'PLANT.TURN', args: ['minutes', 'known_hz', 'drum_hz'] },
-      { says: 'Time in the drum at the stated output', of: 'DRYING.RETENTION', args: ['drum_m3', 'fill', 'density_kg_m3', 'claimed_kg_h'] },
+      { says: 'Time in the drum at the stated output', of: 'DRYING.RETENTION', args: ['drum_m3', 'fill', 'density_kg_m3', stated] },
+      { says: 'Drum that the stated output and time need', of: 'DRYING.DRUMNEEDED', args: ['stated_m3_h', 'stated_hours', 'fill'] },
     ],
   },
 ];

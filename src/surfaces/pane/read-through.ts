@@ -3,12 +3,14 @@ import { call } from '../../core/call.ts';
 import { type Parameter, REFUSED } from '../../core/parameters.ts';
 import { CellError } from '../../core/result.ts';
 import { refusal } from '../../core/words.ts';
+import type { BudgetItem } from '../../functions/budget-items.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { field } from './field.ts';
 import { literal } from './formula.ts';
 import { type Inputs, itemByKey, readInputsSheet } from './inputs-sheet.ts';
 import type { InputsWriter } from './inputs-writer.ts';
 import { readIn, sayValue, showIn } from './numbers.ts';
+import { type Plan, planOf } from './plan.ts';
 import { allReadings, type Block, blocks, type Finding, type Reading } from './read-through-blocks.ts';
 import { namespace, recordOf } from './records.ts';
 
@@ -27,18 +29,22 @@ const labelOf = (reading: Reading): string => reading.label ?? sentence(paramete
 export function readings(pane: Pane, writer: InputsWriter): Part {
   const typed = new Map<string, string>();
   let inputs: Inputs | undefined;
+  let plan: Plan | undefined;
 
   async function refresh(why: Why): Promise<void> {
     if (why === 'selection') return;
     inputs = await readInputsSheet(pane.host);
+    plan = inputs && planOf(inputs);
     pane.redraw();
   }
 
-  /** What was typed here, else what the survey holds. */
+  /** What was typed here, else what the survey holds, else what the budget works out. */
   function textOf(reading: Reading): string {
-    const held = reading.item && inputs?.get(itemByKey(reading.item))?.cell.value;
-    const fromSurvey = typeof held === 'number' ? showIn(parameterOf(reading).unit, held, pane.host.locale()) : '';
-    return typed.get(reading.id) ?? fromSurvey;
+    const { id, item, result } = reading;
+    const worked = result && plan?.results.get(result)?.value;
+    const held = item ? inputs?.get(itemByKey(item))?.cell.value : typeof worked === 'number' ? Number(worked.toPrecision(4)) : worked;
+    const found = typeof held === 'number' ? showIn(parameterOf(reading).unit, held, pane.host.locale()) : '';
+    return typed.get(id) ?? found;
   }
 
   function valueRead(reading: Reading): { readonly value?: number; readonly problem?: string } {
@@ -68,39 +74,56 @@ export function readings(pane: Pane, writer: InputsWriter): Part {
     });
   }
 
-  function toSurvey({ item, says }: Finding, value: number): TemplateResult | typeof nothing {
-    if (!item || !inputs) return nothing;
-    const { name } = itemByKey(item);
-    return html`<button type="button" @click=${() => pane.act(() => writer.put([[itemByKey(item), value]]))}>Put into the survey<span class="unseen">: ${says} as ${name}</span></button>`;
+  function toSurvey(values: readonly (readonly [BudgetItem, number])[], words: string, of: string): TemplateResult | typeof nothing {
+    if (!inputs) return nothing;
+    return html`<div class="buttons">
+      <button type="button" class="quiet" @click=${() => pane.act(() => writer.put(values))}>${words}<span class="unseen">${of}</span></button>
+    </div>`;
   }
 
-  function finding(of: Finding): TemplateResult {
-    const given = of.args.map((id) => (id === null ? null : valueRead(readingOf(id))));
-    const lacking = of.args
-      .filter((id, k) => id !== null && given[k]?.value === undefined)
-      .map((id) => labelOf(readingOf(id as string)).toLowerCase());
-    if (lacking.length > 0) return html`<p class="hint">${of.says}: needs ${lacking.join(', ')}.</p>`;
-    const record = recordOf(of.of);
-    const values = given.map((one) => one?.value ?? null);
-    const answer = call(record, values)[0]?.[0];
-    if (answer instanceof CellError) return html`<p class="problem">${of.says}: ${answer.message}</p>`;
+  function finding({ says, of, args, item, verdict }: Finding): TemplateResult {
+    const lacking = args.flat().filter((id) => valueRead(readingOf(id)).value === undefined);
+    if (lacking.length > 0) {
+      const words = lacking.map((id) => labelOf(readingOf(id)).toLowerCase());
+      return html`<p class="hint">${says}: needs ${words.join(', ')}.</p>`;
+    }
+    const factors = args.map((ids) => [ids].flat().map((id) => valueRead(readingOf(id)).value ?? 0));
+    const record = recordOf(of);
+    const answer = call(
+      record,
+      factors.map((values) => values.reduce((product, one) => product * one, 1)),
+    )[0]?.[0];
+    if (answer instanceof CellError) return html`<p class="problem">${says}: ${answer.message}</p>`;
     const value = Number(answer);
     return html`<div class="finding">
-      <p><strong>${of.says}: ${sayValue(value, record.working[record.result]?.unit ?? '', pane.host.locale())}</strong> ${of.verdict?.(value) ?? ''}</p>
-      <p class="hint"><code>=${namespace}${record.name}(${values.map((one) => (one === null ? '' : literal(one))).join(', ')})</code></p>
-      ${toSurvey(of, value)}
+      <p><strong>${says}: ${sayValue(value, record.working[record.result]?.unit ?? '', pane.host.locale())}</strong> ${verdict?.(value) ?? ''}</p>
+      <p class="hint"><code>=${namespace}${record.name}(${factors.map((values) => values.map(literal).join('*')).join(', ')})</code></p>
+      ${item ? toSurvey([[itemByKey(item), value]], 'Put it into the survey', `: ${says} as ${itemByKey(item).name}`) : nothing}
     </div>`;
+  }
+
+  /** What was typed in this block and is an item of the survey. */
+  function typedItems(block: Block): readonly (readonly [BudgetItem, number])[] {
+    return block.readings.map(readingOf).flatMap((reading) => {
+      const { value } = valueRead(reading);
+      return reading.item && typed.has(reading.id) && value !== undefined ? [[itemByKey(reading.item), value] as const] : [];
+    });
+  }
+
+  function blockOf(block: Block, k: number): TemplateResult {
+    const items = typedItems(block);
+    const names = items.map(([{ name }]) => name).join(', ');
+    return html`<details ?open=${k === 0}>
+      <summary>${block.title}</summary>
+      ${block.readings.map((id) => readingField(block, id))}
+      <div aria-live="polite">${block.findings.map(finding)}</div>
+      ${items.length > 0 ? toSurvey(items, 'Put these readings into the survey', `: ${names}`) : nothing}
+    </details>`;
   }
 
   const view = (): TemplateResult => html`
     <p class="lead">Read the settings and gauges of a press and dryer that are running: here is what they mean. Figures that the survey holds are filled in.</p>
-    ${blocks.map(
-      (block, k) => html`<details ?open=${k === 0}>
-        <summary>${block.title}</summary>
-        ${block.readings.map((id) => readingField(block, id))}
-        <div aria-live="polite">${block.findings.map(finding)}</div>
-      </details>`,
-    )}`;
+    ${blocks.map(blockOf)}`;
 
   return { title: 'Readings', view, refresh };
 }

@@ -49,7 +49,7 @@ function inShort({ results, missing, refused, unusable }: Plan, locale: string):
   return headline
     .map((key) => results.get(key))
     .filter(answered)
-    .map((result) => `${result.key} ${sayResult(result, locale)}`)
+    .map(({ key, value, unit }) => `${key} ${sayValue(value, unit, locale, 3)}`)
     .join(' · ');
 }
 

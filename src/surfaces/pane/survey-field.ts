@@ -41,7 +41,7 @@ interface Note {
 function noteFor({ item, cell, draft, missing, locale }: SurveyField): Note | undefined {
   const { usual, needed, parameter } = item;
   const waiting = waysOf(item)[draft.way]?.aids.some((_, k) => !draft.aids[k]?.trim()) && draft.text !== '';
-  if (waiting) return { note: 'Fill in the readings below it too, then it goes into the sheet.', watch: true };
+  if (waiting) return { note: 'Fill in the readings with it too, then it goes into the sheet.', watch: true };
   if (isBlankCell(cell)) {
     if (missing) return { note: needed === 'one of two with a dryer' ? 'Needed: this or the other of the two.' : 'Needed.', watch: true };
     return {
