@@ -28,3 +28,6 @@ export const fixed = (address: string): string => address.replace(/([A-Z]+)(\d+)
 export const on = (sheet: string, address: string): string => `${/\W/.test(sheet) ? `'${sheet}'` : sheet}!${fixed(address)}`;
 
 export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
+
+/** A range with its empty cells as empty text: Excel on Windows hands an empty cell to our functions as 0. */
+export const asGiven = (range: string): string => `IF(${range}="","",${range})`;

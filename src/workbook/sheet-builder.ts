@@ -108,10 +108,10 @@ export class SheetBuilder {
     return this;
   }
 
-  /** One cell's content over a block, wrapped within it. */
+  /** One cell's content over a block. */
   block(range: string, content: Content, style: Style, look: Look = {}): this {
     this.#merges.push(range);
-    return this.put(range.split(':')[0] as string, content, style, { wrap: true, ...look });
+    return this.put(range.split(':')[0] as string, content, style, look);
   }
 
   /** A heading whose band runs over so many columns, or all that are left. */
@@ -121,7 +121,7 @@ export class SheetBuilder {
 
   /** Makes room for so many lines of small print. */
   tall(row: number, lines: number): this {
-    this.#heights[row] = Math.max(rowHeight, 15 * lines + 8);
+    this.#heights[row] = Math.max(rowHeight, 14 * lines + 8);
     return this;
   }
 
@@ -197,7 +197,8 @@ export class SheetBuilder {
     formats.forEach((format, right) => {
       const overNumbers = format !== undefined && format !== 'text';
       this.put(moved(first, right), '', 'heading', { wrap: true, align: overNumbers ? 'right' : 'left' });
-      const look: Look = format === 'text' ? { wrap: true } : format ? { format, align: 'right' } : {};
+      const number: Look = overNumbers ? { format, align: 'right' } : {};
+      const look: Look = format === 'text' || lines !== 1 ? { ...number, wrap: true } : number;
       for (let down = 1; down <= rows; down++) this.put(moved(first, right, down), '', format === 'text' ? 'note' : 'output', look);
     });
     this.put(first, formula, 'heading', { wrap: true, align: 'left' });

@@ -131,7 +131,7 @@ interface Pages {
 }
 
 export function answerSheet({ levers, checks }: Pages): SheetBuilder {
-  const page = new SheetBuilder(sheetName, [188, 70, 104, 128, 10, 172, 70, 70, 164], { onePage: true });
+  const page = new SheetBuilder(sheetName, [186, 68, 104, 134, 8, 172, 68, 70, 166], { onePage: true });
   page
     .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
     .put('A2', 'Herd', 'label')
@@ -186,7 +186,7 @@ export function answerSheet({ levers, checks }: Pages): SheetBuilder {
     const row = warningsRow + k;
     page
       .put(`A${row}`, `=IFERROR(MID(${warning('A', String(k))},10,60),"")`, 'label', { wrap: true })
-      .block(`B${row}:I${row}`, `=IFERROR(${warning('D', String(k))}&"","")`, 'note')
+      .block(`B${row}:I${row}`, `=IFERROR(${warning('D', String(k))}&"","")`, 'note', { wrap: true })
       .tall(row, 2);
   }
   return page;

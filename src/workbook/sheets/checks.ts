@@ -94,7 +94,11 @@ function checksOf({ drying, investment, options }: Pages): readonly Check[] {
       at('solids'),
       `${at('cake')}*${inUse('Pressed dry matter')}+${at('liquid')}*${at('liquidDm')}`,
     ],
-    ['Water: pressed fibre, and dried fibre with what is carried off', at('cake'), `${at('dried')}+${at('water')}`],
+    [
+      'Water: pressed less dried fibre, and DRYING.WATER',
+      at('water'),
+      `BEDDING.DRYING.WATER(${figure('Slurry could make')},${inUse('Pressed dry matter', 'Dried to dry matter')})`,
+    ],
     [
       'Dried output, and the water it takes from the air',
       at('output'),
@@ -102,7 +106,7 @@ function checksOf({ drying, investment, options }: Pages): readonly Check[] {
     ],
     ['Energy: heat gained by the air, and what was put in', '{hOut}', '{hIn}+{hFeed}'],
     ['Water: the sheet’s evaporation, and the budget’s', at('evaporation'), figure('Evaporation')],
-    ['Cover: the smallest stage, and the budget’s', `MIN(${at('covers')})`, figure('Cover of demand')],
+    ['Cover: the smallest stage, and the budget’s', `IF(COUNT(${at('covers')})>0,MIN(${at('covers')}),"–")`, figure('Cover of demand')],
     ['Stated output: its water over the air’s most, and DRYING.CLAIM', `${at('statedWater')}/${at('most')}`, at('claim')],
     ['Running cost, and its parts', figure('Running cost'), ['Power', 'Heat', 'Labour with kit', 'Repairs'].map(figure).join('+')],
     [
@@ -132,7 +136,7 @@ function checksOf({ drying, investment, options }: Pages): readonly Check[] {
 }
 
 export function checksSheet(pages: Pages): SheetBuilder {
-  const page = new SheetBuilder('Checks', [400, 120, 120, 120, 300]);
+  const page = new SheetBuilder('Checks', [400, 120, 120, 110, 170]);
   page.title(
     'Checks',
     'Two ways to each figure. A check that is broken is shown on Answer too: then trust no figure until it is found.',
@@ -156,10 +160,12 @@ export function checksSheet(pages: Pages): SheetBuilder {
   for (const [words, found, wanted] of checksOf(pages)) {
     const row = page.row;
     page
-      .line([words, `=IFERROR(${found},"–")`, `=IFERROR(${wanted},"–")`, `=IFERROR(B${row}-C${row},"–")`], 'output', { format: 'three' })
+      .line([words, `=IFERROR(${found},"–")`, `=IFERROR(${wanted},"–")`, `=IFERROR(ABS(B${row}-C${row}),"–")`], 'output', {
+        format: 'three',
+      })
       .put(
         `E${row}`,
-        `=IF(ISNUMBER(D${row}),IF(ABS(D${row})<={$allowed}*MAX(1,ABS(C${row})),"OK","broken: the two differ"),"not worked out")`,
+        `=IF(ISNUMBER(D${row}),IF(D${row}<={$allowed}*MAX(1,ABS(C${row})),"OK","broken: the two differ"),"not worked out")`,
         'check',
       );
   }

@@ -1,3 +1,4 @@
+import { asGiven } from '../grid.ts';
 import { type Content, columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
@@ -27,7 +28,7 @@ function massBalance(page: SheetBuilder): void {
     { name: 'liquid', label: 'Liquid to the store', value: '={slurry}-{cake}', unit: 't/day', note: 'slurry less pressed fibre' },
     { name: 'liquidDm', label: 'Dry matter of that liquid', value: `=BEDDING.FIBRE.LIQUIDDM(${pressed})`, unit: 'fraction' },
     { name: 'dried', label: 'Dried fibre', value: `=BEDDING.DRYING.YIELD({cake},${dms})`, unit: 't/day', style: 'strong' },
-    { name: 'water', label: 'Water to carry off', value: `=BEDDING.DRYING.WATER({dried},${dms})`, unit: 't/day' },
+    { name: 'water', label: 'Water to carry off', value: '={cake}-{dried}', unit: 't/day', note: 'pressed less dried fibre' },
     { name: 'runtime', label: 'Press runs', value: `=BEDDING.FIBRE.RUNTIME({slurry},${inUse('Press t per hour running')})`, unit: 'h/day' },
     {
       label: 'Buffer tank must hold',
@@ -232,7 +233,7 @@ function months(page: SheetBuilder): void {
   page
     .part(
       'Twelve months',
-      'Type your own months’ mean temperature and humidity (a weather station’s); each of the shaded columns is one formula for all twelve.',
+      'Type your own months’ mean temperature and humidity, from a weather station; one formula in each column works out all twelve.',
     )
     .headings(
       'month',
@@ -249,7 +250,7 @@ function months(page: SheetBuilder): void {
     );
   const [first, last] = [page.row, page.row + climate.length - 1];
   const column = (letter: string) => `${letter}${first}:${letter}${last}`;
-  const outdoor = `${column('B')},${column('C')}`;
+  const outdoor = `${asGiven(column('B'))},${asGiven(column('C'))}`;
   climate.forEach(([month, temperature, humidity], k) => {
     const row = first + k;
     page

@@ -20,19 +20,28 @@ export const unitAt = (cell: string): string => pick('C', cell);
 export const figure = (key: string): string => figureAt(quoted(key));
 export const meaning = (key: string): string => pick('D', quoted(key));
 
-const lacking = figure('Still missing');
-const refused = `SUMPRODUCT(--ISERR(${on(figuresName, `B${headingRow + 1}:B${headingRow + budgetResults.length}`)}))>0`;
+/** How far the inputs carry: each a cell of its own, so that the sentences built on them stay short. */
+const stateRow = headingRow + 20;
+const stateCell = (k: number): string => on(figuresName, `G${stateRow + k}`);
+const refusedResults = `B${headingRow + 1}:B${headingRow + budgetResults.length}`;
+const stateRows = [
+  ['items missing', `=${figure('Still missing')}`],
+  ['their names', `=${meaning('Still missing')}`],
+  ['defaults taken', `=${figure('Defaults used')}`],
+  ['figures refused', `=SUMPRODUCT(--ISERR(${refusedResults}))`],
+] as const;
+const [missing, names, defaults, refused] = stateRows.map((_, k) => stateCell(k)) as [string, string, string, string];
 
-/** How far the inputs carry, in words. */
+/** The same in a sentence, for the top of Answer. */
 export const state = [
-  `=IF(ISERROR(${lacking}),"The list of inputs cannot be read: see ${figuresName} A${headingRow}.",`,
-  `IF(${lacking}>0,"Still missing on Inputs: "&${meaning('Still missing')},`,
-  `IF(${refused},"An input cannot be used: see the check column of Inputs.",`,
-  `"Every input needed is given; defaults taken for "&${figure('Defaults used')}&" more, listed on ${figuresName}.")))`,
+  `=IF(ISERROR(${missing}),"The list of inputs cannot be read: see ${figuresName} A${headingRow}.",`,
+  `IF(${missing}>0,"Still missing on Inputs: "&${names},`,
+  `IF(${refused}>0,"An input cannot be used: see the check column of Inputs.",`,
+  `"Every input needed is given; defaults taken for "&${defaults}&" more, listed on ${figuresName}.")))`,
 ].join('');
 
-/** The same for the other sheets, which say it only where something is lacking. */
-export const lackingLine = `=IF(IFERROR(${lacking},1)=0,"","Some figures cannot be worked out yet: see the top of Answer.")`;
+/** For the other sheets, which say it only where something is lacking. */
+export const lackingLine = `=IF(IFERROR(${missing},1)=0,"","Some figures cannot be worked out yet: see the top of Answer.")`;
 
 /** The nth warning: they follow the row that says what is still missing. */
 export const warning = (from: 'A' | 'B' | 'D', nth: string): string => `INDEX(${column(from)},MATCH("Still missing",${keys},0)+${nth})`;
@@ -70,7 +79,11 @@ export function figuresSheet(): SheetBuilder {
       'Figures',
       'Every figure of the plan, from one function. The other sheets pick theirs from here by key, so nothing may be typed below.',
     )
-    .put('A3', '#N/A: there is no such figure; point at the cell and it says why. How a figure comes about: open Explain.', 'note');
+    .put(
+      'A3',
+      'Where #N/A stands there is no such figure: point at the cell and it says why. How a figure comes about: open Explain.',
+      'note',
+    );
   page.row = headingRow;
   page.spill({ formula: `=BEDDING.BUDGET.HERD(${items},${values})`, rows, formats: [undefined, 'general', undefined, undefined] });
   budgetResults.forEach(({ unit }, k) => {
@@ -83,6 +96,10 @@ export function figuresSheet(): SheetBuilder {
   page.across(`F${moneyRow - 1}`, ['money a year', 'bought now', 'home fibre'], 'heading');
   money.forEach((row, k) => {
     page.across(`F${moneyRow + k}`, row, 'output', { format: 'money' });
+  });
+  page.section(`F${stateRow - 1}`, 'State of the inputs');
+  stateRows.forEach((row, k) => {
+    page.across(`F${stateRow + k}`, row, 'output');
   });
   return page;
 }

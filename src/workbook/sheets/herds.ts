@@ -1,6 +1,6 @@
 import { budgetItems } from '../../functions/budget-items.ts';
 import { shownUnit } from '../formats.ts';
-import { letter } from '../grid.ts';
+import { asGiven, letter } from '../grid.ts';
 import { herdCount, herdHeadings, inventedHerds } from '../herds.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
@@ -58,7 +58,7 @@ export function herdsSheet(blank: boolean): SheetBuilder {
   page.row = headingRow;
   page.spill({
     name: 'answers',
-    formula: `=IFERROR(BEDDING.BUDGET.HERDS(${left}${headingRow}:${right}${headingRow},${left}${headingRow + 1}:${right}${last}),"–")`,
+    formula: `=IFERROR(BEDDING.BUDGET.HERDS(${left}${headingRow}:${right}${headingRow},${asGiven(`${left}${headingRow + 1}:${right}${last}`)}),"–")`,
     rows: herdCount,
     formats: resultFormats,
   });

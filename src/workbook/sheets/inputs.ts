@@ -2,7 +2,7 @@ import type { Unit } from '../../core/units.ts';
 import { cite } from '../../core/working.ts';
 import { type BudgetItem, budgetItems, groups } from '../../functions/budget-items.ts';
 import { demoHerd, demoName } from '../demo-herd.ts';
-import { letter, on, quoted } from '../grid.ts';
+import { asGiven, letter, on, quoted } from '../grid.ts';
 import type { Format } from '../model.ts';
 import { type Content, type Look, SheetBuilder } from '../sheet-builder.ts';
 import { inputCheck } from './input-check.ts';
@@ -46,8 +46,8 @@ export const inputsPlace = {
   herd: 'C5',
 } as const;
 
-export const items = on(inputsName, inputsPlace.items);
-export const values = on(inputsName, inputsPlace.values);
+export const items = asGiven(on(inputsName, inputsPlace.items));
+export const values = asGiven(on(inputsName, inputsPlace.values));
 export const herdName = on(inputsName, inputsPlace.herd);
 
 const here = (name: string): string => `H${rowOf(name)}`;
@@ -122,7 +122,7 @@ const columns: readonly Column[] = [
   { heading: 'unit', of: unitOf, look: note },
   { heading: 'check', of: (item, row) => inputCheck(item, row, here), look: () => ({ style: 'output' }) },
   { heading: 'usual range', of: usually, look: note },
-  { heading: 'if left empty', of: leftEmpty, look: (item) => ({ ...likeValue(item), style: 'note', align: 'left', wrap: true }) },
+  { heading: 'if left empty', of: leftEmpty, look: (item) => ({ ...likeValue(item), style: 'note', align: 'left' }) },
   { heading: 'in use', of: counts, look: likeValue },
   { heading: 'what to look at on the walk', of: ({ look }) => look, look: note },
   { heading: 'source of what is taken if left empty', of: sourceOf, look: note },
@@ -137,7 +137,8 @@ function putItem(page: SheetBuilder, item: BudgetItem, row: number): void {
   columns.forEach(({ heading, of, look }, k) => {
     const { style, ...rest } = look(item);
     const content = of(item, row);
-    page.put(`${letter(1 + k)}${row}`, heading === 'value' ? page.given(content) : content, style, rest);
+    // Everything wraps, so that all of a row stands level.
+    page.put(`${letter(1 + k)}${row}`, heading === 'value' ? page.given(content) : content, style, { ...rest, wrap: true });
   });
 }
 

@@ -81,9 +81,9 @@ function comesOut(page: SheetBuilder): void {
       'irr',
       'IRR, before tax',
       orDash('BEDDING.INVEST.IRR({$capital},{$saving},{$life},{$growth},{$residual})'),
-      orDash('IRR({$wholeStream})'),
+      orDash('IRR({$wholeStream},{$saving}/{$capital})'),
       'fraction',
-      'INVEST.IRR; IRR over the same column',
+      'INVEST.IRR; IRR over the same column, begun at saving ÷ capital',
     ],
     [
       'taxed',
@@ -203,10 +203,8 @@ function cashFlow(page: SheetBuilder): void {
   });
   page.put(`K${top}`, 'before tax, native', 'heading', { wrap: true });
   for (let row = top + 1; row < page.row; row++) {
-    const end = `IF(A${row}={life},{residual},0)`;
-    page.put(`K${row}`, `=IF(A${row}="","",IF(A${row}=0,-{capital},{saving}*(1+{growth})^(A${row}-1)+${end}))`, 'output', {
-      format: 'money',
-    });
+    const year = `{saving}*(1+{growth})^(A${row}-1)+IF(A${row}={life},{residual},0)`;
+    page.put(`K${row}`, `=IF(A${row}="","",IF(A${row}=0,-{capital},IF(A${row}>{life},0,${year})))`, 'output', { format: 'money' });
   }
   const last = page.row - 1;
   page

@@ -35,7 +35,9 @@ function leverTable(page: SheetBuilder): void {
     formats: [undefined, undefined, 'general', 'general', 'general'],
   });
   const first = page.row - leverCount;
-  page.put(`F${first - 1}`, 'change', 'heading', { align: 'right' }).across(`G${first - 1}`, ['in words', '', '', ''], 'heading');
+  page
+    .put(`F${first - 1}`, 'change', 'heading', { align: 'right', wrap: true })
+    .across(`G${first - 1}`, ['in words', '', '', ''], 'heading', { wrap: true });
   for (let row = first; row < page.row; row++) {
     const sought = `IF({goal}=$D$${first - 1},D${row},E${row})`;
     const nudge = `ROW()/10^9`;
@@ -92,7 +94,9 @@ function sweep(page: SheetBuilder, { name, heading, item, tried, format, results
     `Change the values tried or the results asked for, by their keys on Figures. From BUDGET.SWEEP. Now: see ${item} on Inputs.`,
   );
   page.line(['values tried', ...tried], 'input', { format }).put(`A${page.row - 1}`, 'values tried', 'label');
-  page.line(['results asked for', ...results], 'input', { wrap: true }).put(`A${page.row - 1}`, 'results asked for', 'label');
+  page
+    .line(['results asked for', ...results], 'input', { wrap: true })
+    .put(`A${page.row - 1}`, 'results asked for', 'label', { wrap: true });
   const [over, keys] = [`B${page.row - 2}:I${page.row - 2}`, `B${page.row - 1}:E${page.row - 1}`];
   page.row++;
   page.spill({
@@ -106,17 +110,19 @@ function sweep(page: SheetBuilder, { name, heading, item, tried, format, results
 
 function drawDryness(page: SheetBuilder): void {
   const table = page.at('dryness');
-  const common = { kind: 'line', across: 'dry matter of the fibre', labels: columnIn(table, 0), width: 470, height: 260 } as const;
+  const common = { kind: 'line', across: 'dry matter of the fibre', labels: columnIn(table, 0), height: 260 } as const;
   const row = page.row + 1;
   page
     .chartAt(`A${row}`, {
       ...common,
+      width: 560,
       title: 'Drier fibre scores better …',
       up: 'hygiene score (0 is best)',
       series: [{ name: 'hygiene score', values: columnIn(table, 1) }],
     })
     .chartAt(`F${row}`, {
       ...common,
+      width: 410,
       title: '… and costs more',
       up: 'money per cubicle a year',
       series: [{ name: 'home fibre per cubicle', values: columnIn(table, 2) }],

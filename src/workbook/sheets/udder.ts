@@ -87,7 +87,7 @@ function grid(page: SheetBuilder): void {
   const table = `B${first}:D${last}`;
   page
     .put(`B${first}`, `=BEDDING.HYGIENE.RISK(A${first}:A${last},B${head}:D${head},{material},${rest})`, 'output', {
-      format: 'whole',
+      format: 'one',
       align: 'right',
     })
     .called('grid', table);
@@ -104,7 +104,7 @@ function drivers(page: SheetBuilder): void {
     formula: `=BEDDING.HYGIENE.DRIVERS({dm},{interval},{material},${rest})`,
     rows: 7,
     formats: [undefined, 'general', 'one', 'percent', 'text', 'text', undefined],
-    lines: [6, 6, 12, 5, 3, 3, 3],
+    lines: [7, 7, 14, 6, 3, 4, 3],
   });
   page.row++;
   page.facts([

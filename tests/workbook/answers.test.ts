@@ -1,0 +1,167 @@
+import { describe, expect, it } from 'vitest';
+import { inventedHerds } from '../../src/workbook/herds.ts';
+import { budgetWorkbook } from '../../src/workbook/index.ts';
+import { Evaluated } from './evaluated.ts';
+
+const filled = budgetWorkbook();
+const sheetNames = filled.sheets.map(({ name }) => name);
+const errorCode = /^#(N\/A|ERROR|VALUE!|REF!|NAME\?|DIV\/0!|NUM!|SPILL!|CYCLE|BAD_EXPR)/;
+const errorsOn = (book: Evaluated, sheet: string) => book.cells(sheet).filter(({ text }) => errorCode.test(text));
+
+/** The cell right of a label in the first column that holds it. */
+function beside(book: Evaluated, sheet: string, label: string) {
+  const cell = book.cells(sheet).find(({ value }) => value === label);
+  if (!cell) throw new Error(`${sheet} has no ${label}`);
+  const [, letters = '', row] = /^([A-Z]+)(\d+)$/.exec(cell.address) ?? [];
+  return book.read(sheet, `${String.fromCharCode(letters.charCodeAt(0) + 1)}${row}`);
+}
+const inputCell = (book: Evaluated, item: string) => beside(book, 'Inputs', item).address;
+const words = (book: Evaluated) => book.cells('Answer').map(({ text }) => text);
+
+describe('the workbook with the invented herd', () => {
+  const book = new Evaluated(filled);
+
+  it('shows no error anywhere, but for figures that do not exist, which say why', () => {
+    const found = sheetNames.flatMap((sheet) => errorsOn(book, sheet).map((cell) => ({ sheet, ...cell })));
+    expect(found.filter(({ sheet, text }) => sheet !== 'Figures' || text !== '#N/A')).toEqual([]);
+    for (const { message } of found) expect(message).toMatch(/\w+ \w+ \w+/);
+  });
+
+  it('passes every check of its own', () => {
+    expect(beside(book, 'Checks', 'All checks').text).toMatch(/^all OK: \d+ checks, 0 not worked out$/);
+    expect(beside(book, 'Answer', 'Checks').text).toBe(beside(book, 'Checks', 'All checks').text);
+  });
+
+  it('says in words first what limits the kit, whether it pays, and that the stated output cannot be', () => {
+    const said = words(book);
+    expect(said).toContainEqual(
+      expect.stringMatching(/^The dryer, not the slurry, sets the limit: it can make 1\.\d\d times what the beds need/),
+    );
+    expect(said).toContainEqual(
+      expect.stringMatching(/^It saves [\d,]+ a year before what it costs to own, and pays back in \d\.\d years\.$/),
+    );
+    expect(said).toContainEqual(
+      expect.stringMatching(/^The stated output needs 2\.\d times the water this air can carry: not with this air\.$/),
+    );
+    expect(said).toContainEqual(expect.stringMatching(/moderate: 0 is best; a planning aid, no diagnosis: talk to your vet/));
+  });
+
+  it('marks the months in which the dryer falls short, in words', () => {
+    const months = book.cells('Fibre and drying').filter(({ text }) => text === 'dryer short' || text === 'enough');
+    expect(months).toHaveLength(12);
+    expect(new Set(months.map(({ text }) => text)).size).toBe(2);
+  });
+
+  it('names three changes that would make it so', () => {
+    expect(words(book).filter((text) => /: from [\d.,%]+ to [\d.,%]+/.test(text))).toHaveLength(3);
+  });
+
+  it('gives each of the two hundred herds its answer', () => {
+    const herds = book.cells('Herds').filter(({ address, text }) => address.startsWith('A') && /^Herd \d+$/.test(text));
+    expect(herds).toHaveLength(inventedHerds().length);
+    const limits = new Set(book.cells('Herds').flatMap(({ address, text }) => (/^C\d+$/.test(address) ? [text] : [])));
+    expect([...limits]).toEqual(expect.arrayContaining(['slurry', 'press', 'dryer']));
+  });
+});
+
+describe('an input that changes', () => {
+  it('changes the answer: cheaper bought bedding makes the kit pay less', () => {
+    const book = new Evaluated(filled);
+    const before = Number(beside(book, 'Answer', 'NPV').value);
+    book.type('Inputs', inputCell(book, 'Bought price per t'), '150');
+    expect(Number(beside(book, 'Answer', 'NPV').value)).toBeLessThan(before);
+    book.type('Inputs', inputCell(book, 'Bought price per t'), '250');
+    expect(Number(beside(book, 'Answer', 'NPV').value)).toBeGreaterThan(0);
+    expect(words(book)).toContain('How little would have to change before it no longer pays');
+    expect(beside(book, 'Checks', 'All checks').text).toMatch(/^all OK/);
+  });
+
+  it('shows its own sentence where it cannot be used, and Answer points to it', () => {
+    const book = new Evaluated(filled);
+    book.type('Inputs', inputCell(book, 'Slurry dry matter'), '7.5');
+    expect(book.read('Answer', 'A3').text).toBe('An input cannot be used: see the check column of Inputs.');
+    expect(book.cells('Inputs').map(({ text }) => text)).toContain('cannot be so high');
+    expect(book.cells('Figures').map(({ message }) => message)).toContainEqual(
+      expect.stringContaining('Slurry dry matter (fraction): 7.5 is above'),
+    );
+    expect(errorsOn(book, 'Answer')).toEqual([]);
+  });
+
+  it.each([
+    ['Dried to dry matter', '30%', 'cannot be below pressed'],
+    ['Grant', '200000', 'cannot be above kit cost'],
+    ['Life years', '7.5', 'cannot be a part'],
+    ['Bed', 'feathers', 'cannot be used'],
+    ['Cows', 'many', 'cannot be used'],
+    ['Kit cost', '0', 'cannot be so low'],
+    ['Slurry dry matter', '11%', 'above usual'],
+    ['Discount rate', '', ''],
+  ])('is told beside it what is wrong: %s of %s', (item, typed, said) => {
+    const book = new Evaluated(filled);
+    const cell = inputCell(book, item);
+    book.type('Inputs', cell, typed);
+    expect(book.read('Inputs', cell.replace('C', 'E')).text).toBe(said);
+  });
+
+  it('without a dryer leaves the drying aside and still answers', () => {
+    const book = new Evaluated(filled);
+    book.type('Inputs', inputCell(book, 'Dried to dry matter'), '34%');
+    expect(beside(book, 'Answer', 'What limits').text).toMatch(/slurry|press/);
+    expect(words(book)).toContainEqual(expect.stringMatching(/^The (slurry|press) sets the limit/));
+    expect(errorsOn(book, 'Answer')).toEqual([]);
+    expect(beside(book, 'Checks', 'All checks').text).toMatch(/^all OK/);
+  });
+
+  it('with the longest life, the longest loan and no country still has room for every table', () => {
+    const book = new Evaluated(filled);
+    book.type('Inputs', inputCell(book, 'Life years'), '40');
+    book.type('Inputs', inputCell(book, 'Loan years'), '40');
+    book.type('Inputs', inputCell(book, 'Country'), '');
+    for (const sheet of sheetNames) expect(errorsOn(book, sheet).filter(({ text }) => text.includes('SPILL'))).toEqual([]);
+    expect(beside(book, 'Checks', 'All checks').text).toMatch(/^all OK: \d+ checks, 0 not/);
+  });
+
+  it('shows a broken check on Answer', () => {
+    const book = new Evaluated(filled);
+    const net = book.cells('Investment').find(({ value }) => value === 'before tax, native');
+    book.type('Investment', `K${Number(net?.address.slice(1)) + 3}`, '0');
+    expect(beside(book, 'Answer', 'Checks').text).toMatch(/broken: see below$/);
+  });
+});
+
+describe('the blank workbook', () => {
+  const blank = budgetWorkbook({ blank: true });
+  const book = new Evaluated(blank);
+
+  it('is the same workbook with nothing filled in', () => {
+    expect(blank.sheets.map(({ name }) => name)).toEqual(sheetNames);
+    const given = Object.entries(blank.sheets[1]?.cells ?? {}).filter(
+      ([, { style, content }]) => /input|required/.test(String(style)) && content !== '',
+    );
+    expect(given).toEqual([]);
+  });
+
+  it('says on Answer what is still missing, with no error in sight', () => {
+    expect(book.read('Answer', 'A3').text).toMatch(/^Still missing on Inputs: Cows; Cubicles; /);
+    expect(errorsOn(book, 'Answer')).toEqual([]);
+  });
+
+  it('marks on Inputs what is missing', () => {
+    expect(book.cells('Inputs').filter(({ text }) => text === 'missing').length).toBeGreaterThan(10);
+  });
+
+  it('breaks no check: what cannot be worked out yet is not counted', () => {
+    expect(beside(book, 'Checks', 'All checks').text).toMatch(/^all OK/);
+  });
+
+  it('comes to the same answer as the filled one once the same is typed in', () => {
+    const typed = new Evaluated(blank);
+    const example = new Evaluated(filled);
+    for (const [address, { style, content }] of Object.entries(filled.sheets[1]?.cells ?? {})) {
+      if (style === 'input' || style === 'required') typed.type('Inputs', address, String(content));
+    }
+    for (const key of ['NPV', 'Cover of demand', 'Hygiene score, fibre']) {
+      expect(beside(typed, 'Answer', key).value).toBe(beside(example, 'Answer', key).value);
+    }
+  });
+});
