@@ -97,7 +97,7 @@ describe('the explanation of a cell', () => {
       Plan: { A1: 5, B1: '=SUM(A1,$A$2)+\'Other sheet\'!B4&"C7"', B2: '=BEDDING.DRYING.WATER(A1*2,0.3,0.6)' },
     });
     const pane = await explained(host, 'Plan', 'B1');
-    expect(pane.text()).toContain("the pane explains BEDDING functions only. It reads Plan!A1, Plan!A2, 'Other sheet'!B4.");
+    expect(pane.text()).toContain("the panel explains BEDDING functions only. It reads Plan!A1, Plan!A2, 'Other sheet'!B4.");
     await host.select({ sheet: 'Plan', address: 'B2' });
     await settled();
     expect(pane.text()).toContain('A1*2 is worked out by the spreadsheet itself');

@@ -107,10 +107,21 @@ describe('a function’s form', () => {
     expect(host.content('Sheet1', 'A9')).toBeNull();
   });
 
+  it('does not put a call into the sheet that would only be refused there', async () => {
+    const host = new FakeSpreadsheet({ Sheet1: {} });
+    const pane = await open(host, 'DRYING.WATER');
+    await pane.enter('dried', '872');
+    await pane.press('Insert at Sheet1!A1');
+    expect(pane.text()).toContain('Not inserted. dm_in (fraction): is missing');
+    expect(host.content('Sheet1', 'A1')).toBeNull();
+  });
+
   it('does not put a function into a cell that it reads', async () => {
     const host = new FakeSpreadsheet({ Sheet1: { A1: 100 } });
     const pane = await open(host, 'DRYING.WATER');
     await pane.press('Use selected cells for dried');
+    await pane.enter('dm_in (fraction)', '0.35');
+    await pane.enter('dm_out (fraction)', '0.6');
     await pane.press('Insert at Sheet1!A1');
     expect(pane.text()).toContain('A1 is one of the cells that the function reads');
     expect(host.content('Sheet1', 'A1')).toBe(100);

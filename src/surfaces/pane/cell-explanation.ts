@@ -163,6 +163,6 @@ export async function explainCell(host: SpreadsheetHost, place: Place): Promise<
     ...common,
     calls: [],
     reads: placesIn(formula, place.sheet),
-    words: 'This formula is the spreadsheet’s own; the pane explains BEDDING functions only.',
+    words: 'This formula is the spreadsheet’s own; the panel explains BEDDING functions only.',
   };
 }

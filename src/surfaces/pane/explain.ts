@@ -166,7 +166,7 @@ export function explanation(pane: Pane): Part {
       copied = text;
       pane.redraw();
       document.querySelector<HTMLTextAreaElement>('#explanation-text')?.select();
-      pane.say('This host does not let the pane copy: press Ctrl+C.');
+      pane.say('This host does not let the panel copy: press Ctrl+C.');
     }
   }
 

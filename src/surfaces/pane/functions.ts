@@ -2,10 +2,10 @@ import { html, nothing, type TemplateResult } from 'lit-html';
 import { call } from '../../core/call.ts';
 import type { FunctionRecord } from '../../core/define.ts';
 import type { Parameter } from '../../core/parameters.ts';
-import type { Matrix } from '../../core/result.ts';
+import { CellError, type Matrix } from '../../core/result.ts';
 import { describe, nameWithUnit } from '../../core/words.ts';
 import { addressFrom, blockOf, cellAt, covers, referenceTo } from './addresses.ts';
-import type { Pane, Part, Why } from './context.ts';
+import type { Pane, Part } from './context.ts';
 import { field } from './field.ts';
 import { argumentsFrom, formulaFor, type Given, givenBy, problemOf } from './function-form.ts';
 import { resultOf } from './function-result.ts';
@@ -31,9 +31,9 @@ export function catalogue(pane: Pane): Part {
     pane.redraw();
   }
 
-  async function refresh(why: Why): Promise<void> {
+  async function refresh(): Promise<void> {
     target = await host.selection();
-    await (why === 'selection' ? pane.redraw() : work());
+    await work();
   }
 
   function choose(record: FunctionRecord | undefined): void {
@@ -69,6 +69,8 @@ export function catalogue(pane: Pane): Part {
   }
 
   async function insert(record: FunctionRecord): Promise<void> {
+    const refused = tried?.answer[0]?.[0];
+    if (refused instanceof CellError && refused.code === '#VALUE!') throw new Error(`Not inserted. ${refused.message}`);
     const selected = await host.selection();
     const [rows, columns] = [tried?.answer.length ?? 1, tried?.answer[0]?.length ?? 1];
     if (
