@@ -125,6 +125,9 @@ function sentences(): readonly string[] {
 
 const shownWarnings = 10;
 
+const whoToAsk =
+  'Your vet: udders and how they will be watched. The authority and your milk buyer: whether this fibre may be used, in writing. Licensed heating and electrical engineers: heat, hot water, power, guards. Your accountant and lender: tax, grant, loan. Your fire adviser and insurer: dust and stored dry fibre. Slurry gas kills: see Conditions and cautions before anyone mixes or presses.';
+
 interface Pages {
   readonly levers: SheetBuilder;
   readonly checks: SheetBuilder;
@@ -189,5 +192,9 @@ export function answerSheet({ levers, checks }: Pages): SheetBuilder {
       .block(`B${row}:I${row}`, `=IFERROR(${warning('D', String(k))}&"","")`, 'note', { wrap: true })
       .tall(row, 2);
   }
-  return page;
+  const askRow = warningsRow + shownWarnings + 2;
+  return page
+    .section(`A${askRow}`, 'Who to ask before you act')
+    .block(`A${askRow + 1}:I${askRow + 1}`, whoToAsk, 'note', { wrap: true })
+    .tall(askRow + 1, 3);
 }

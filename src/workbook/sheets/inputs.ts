@@ -38,7 +38,7 @@ function rowOf(name: string): number {
   return row;
 }
 
-/** Where the budget's items and what was typed beside them stand: what BUDGET functions, the pane and the survey read. */
+/** Where the budget's items and what was typed beside them stand. */
 export const inputsPlace = {
   sheet: inputsName,
   items: `B${firstRow}:B${lastRow}`,
@@ -46,6 +46,7 @@ export const inputsPlace = {
   herd: 'C5',
 } as const;
 
+/** The same as the BUDGET functions take them. */
 export const items = asGiven(on(inputsName, inputsPlace.items));
 export const values = asGiven(on(inputsName, inputsPlace.values));
 export const herdName = on(inputsName, inputsPlace.herd);
@@ -159,7 +160,7 @@ export function inputsSheet(blank: boolean): SheetBuilder {
       'note',
     )
     .put('B5', 'Herd', 'label')
-    .block('C5:E5', page.given(demoName), 'input');
+    .block(`${inputsPlace.herd}:E5`, page.given(demoName), 'input');
   page.across(`A${headingRow}`, ['', ...columns.map(({ heading }) => heading)], 'heading', { wrap: true });
   lines.forEach((line, k) => {
     if (isItem(line)) putItem(page, line, firstRow + k);

@@ -8,9 +8,9 @@ import { items, values } from './inputs.ts';
 const leverFormats: readonly Format[] = ['two', 'one', 'percent1', 'one', 'whole', 'one', 'percent1', 'money', 'money2', 'three'];
 const leverCount = leverFormats.length;
 
-/** A figure of any size as words: per cent where it is a share, and no more digits than one of the size of `like` deserves. */
-const spoken = (cell: string, unit: string, like: string): string =>
-  `TEXT(${cell},IF(${unit}="fraction","0.0%",IF(ABS(${like})<1,"0.000",IF(ABS(${like})<10,"0.00",IF(ABS(${like})<1000,"0.0","#,##0")))))`;
+/** How a figure of this size reads in words: per cent where it is a share, and no more digits than it deserves. */
+const shownAs = (cell: string, unit: string): string =>
+  `IF(${unit}="fraction","0.0%",IF(ABS(${cell})<1,"0.000",IF(ABS(${cell})<10,"0.00",IF(ABS(${cell})<1000,"0.0","#,##0"))))`;
 
 function leverTable(page: SheetBuilder): void {
   page
@@ -37,7 +37,7 @@ function leverTable(page: SheetBuilder): void {
   const first = page.row - leverCount;
   page
     .put(`F${first - 1}`, 'change', 'heading', { align: 'right', wrap: true })
-    .across(`G${first - 1}`, ['in words', '', '', ''], 'heading', { wrap: true });
+    .across(`G${first - 1}`, ['in words', '', '', '', 'shown as'], 'heading', { wrap: true });
   for (let row = first; row < page.row; row++) {
     const sought = `IF({goal}=$D$${first - 1},D${row},E${row})`;
     const nudge = `ROW()/10^9`;
@@ -46,9 +46,10 @@ function leverTable(page: SheetBuilder): void {
       .put(`F${row}`, `=IFERROR(ABS(${sought}/C${row}-1)+${nudge},"")`, 'output', { format: 'percent1' })
       .put(
         `G${row}`,
-        `=IF(F${row}="","",A${row}&": from "&${spoken(`C${row}`, `B${row}`, `C${row}`)}&" to "&${spoken(sought, `B${row}`, `C${row}`)}&IF(B${row}="fraction",""," "&B${row}))`,
+        `=IF(F${row}="","",A${row}&": from "&TEXT(C${row},K${row})&" to "&TEXT(${sought},K${row})&IF(OR(B${row}="fraction",B${row}="money"),""," "&B${row}))`,
         'note',
-      );
+      )
+      .put(`K${row}`, `=IFERROR(${shownAs(`C${row}`, `B${row}`)},"")`, 'note');
   }
   page.called('changes', `F${first}:F${page.row - 1}`).called('words', `G${first}:G${page.row - 1}`);
 }
@@ -131,7 +132,7 @@ function drawDryness(page: SheetBuilder): void {
 }
 
 export function leversSheet(): SheetBuilder {
-  const page = new SheetBuilder('Levers', [225, 88, 88, 88, 88, 88, 88, 88, 88, 60], { landscape: true });
+  const page = new SheetBuilder('Levers', [225, 88, 88, 88, 88, 88, 88, 88, 88, 80, 70], { landscape: true });
   page.title(
     'Levers',
     'What would have to change for the herd to be covered and the kit to pay, and what that does to the score.',
