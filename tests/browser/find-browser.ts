@@ -27,11 +27,11 @@ function installed(): string | undefined {
   return [...(asked ? [asked] : []), ...onPath, ...elsewhere, chromium.executablePath()].find(runnable);
 }
 
-function attempt(command: string, ...args: string[]): void {
+export function attempt(command: string, ...args: string[]): void {
   try {
     execFileSync(command, args, { stdio: ['ignore', 'inherit', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } });
   } catch {
-    // What matters is whether a browser is there afterwards; the caller looks.
+    // What matters is whether the program is there afterwards; the caller looks.
   }
 }
 

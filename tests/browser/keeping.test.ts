@@ -8,8 +8,13 @@ import { launch } from './launch.ts';
 import { drawn, goTo, openSheet, read, ready, startTyping, type } from './sheet-page.ts';
 
 const sheet = (): string => `${inject('site')}/sheet.html`;
-const kept = (page: Page): Promise<unknown> => expect.poll(() => page.locator('#kept').textContent(), { timeout: 5_000 }).toContain('Kept on this computer');
-const notices = (page: Page): Promise<string> => page.locator('#notices').textContent().then((text) => text ?? '');
+const kept = (page: Page): Promise<unknown> =>
+  expect.poll(() => page.locator('#kept').textContent(), { timeout: 5_000 }).toContain('Kept on this computer');
+const notices = (page: Page): Promise<string> =>
+  page
+    .locator('#notices')
+    .textContent()
+    .then((text) => text ?? '');
 
 /** Puts a copy into the browser's store behind the page's back, as a fault or a full disk might leave one. */
 const store = (page: Page, name: string, json: string): Promise<unknown> =>
