@@ -7,6 +7,7 @@ import { type Answer, Refusal } from '../domain/refusal.ts';
 import { flat, pairUp, type Table } from './budget-herd.ts';
 import { answerOf, budgetOf, defaultsUsed, type GivenInputs, itemNamed, readInputs, refusedInput, stillMissing } from './budget-reading.ts';
 
+/** The score is never shown without its span. */
 export const usualResults = [
   'Fibre needed',
   'What limits',
@@ -16,6 +17,7 @@ export const usualResults = [
   'NPV',
   'Break-even mastitis cases',
   'Hygiene score, fibre',
+  'Hygiene span, fibre',
 ];
 
 /** One figure of a herd: a result of its plan, or a count of what was not given. */

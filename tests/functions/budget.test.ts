@@ -346,6 +346,7 @@ describe('many herds, a sweep and the levers', () => {
       'NPV',
       'Break-even mastitis cases',
       'Hygiene score, fibre',
+      'Hygiene span, fibre',
       'Warnings',
     ]);
     expect(answer[2]?.[0]).toBe('Vale');

@@ -1,107 +1,116 @@
+import { budgetResults } from '../../domain/budget-results.ts';
 import { budgetItems } from '../../functions/budget-items.ts';
-import { shownUnit } from '../formats.ts';
+import { resultFormat, shownUnit } from '../formats.ts';
 import { asGiven, letter } from '../grid.ts';
 import { herdCount, herdHeadings, inventedHerds } from '../herds.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 
-const unitOf = (heading: string): string => shownUnit(budgetItems.find(({ name }) => name === heading)?.parameter.unit ?? '');
-const formatOf = (heading: string): Format => (unitOf(heading) === '%' ? 'percent1' : unitOf(heading) === 'money' ? 'money' : 'general');
+/** What is asked of every herd; a score never stands without its span. */
+const asked = [
+  'Fibre needed',
+  'What limits',
+  'Cover of demand',
+  'Saving',
+  'Payback',
+  'NPV',
+  'Break-even mastitis cases',
+  'Hygiene score, fibre',
+  'Hygiene span, fibre',
+] as const;
+type Asked = (typeof asked)[number];
 
-/** The inputs stand right of the results, so that the answers are seen first. */
-const firstInput = 11;
-const inputWidth = 82;
-const resultFormats: readonly (Format | undefined)[] = [
-  undefined,
-  'one',
-  undefined,
-  'two',
-  'money',
-  'one',
-  'money',
-  'one',
-  'whole',
-  'whole',
-];
+const unitOfResult = (key: string): string => budgetResults.find((result) => result.key === key)?.unit ?? '';
+const unitOfItem = (name: string): string => budgetItems.find((item) => item.name === name)?.parameter.unit ?? '';
+const inputFormat = (unit: string): Format => (unit === 'fraction' ? 'percent1' : unit === 'money' ? 'money' : 'general');
 
-export function herdsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Herds', [95, 80, 80, 80, 80, 80, 80, 90, 80, 80, 24, ...herdHeadings.map(() => inputWidth)], {
-    blank,
-    landscape: true,
-  });
-  page.title(
-    'Herds',
-    'Many herds at once: one row each on the right, their answers on the left from one BUDGET.HERDS. Two hundred invented ones to start with.',
-  );
-  const summary = page.row + 1;
-  page.row = summary + 12;
+/** The inputs stand right of the answers, which are seen first: a name, what was asked, the warnings, and a gap. */
+const firstInput = asked.length + 3;
+const inputAt = (heading: (typeof herdHeadings)[number]): string => letter(firstInput + herdHeadings.indexOf(heading));
+const [left, right] = [letter(firstInput), letter(firstInput + herdHeadings.length - 1)];
+
+function putInputs(page: SheetBuilder, headingRow: number): void {
   page
-    .part('Answers')
-    .section(`${letter(firstInput)}${page.row - 1}`, 'Inputs: type or paste your own herds; headings are items of the budget');
-  const unitRow = page.row;
-  const headingRow = unitRow + 1;
-  page.across(`A${unitRow}`, ['', 't/year', '', 'times', 'per year', 'years', 'money', 'per 100 cows', '0–100', ''], 'note', {
-    align: 'right',
-  });
-  const [left, right] = [letter(firstInput), letter(firstInput + herdHeadings.length - 1)];
-  page
-    .across(`${left}${unitRow}`, herdHeadings.map(unitOf), 'note', { align: 'right' })
+    .section(`${left}${headingRow - 3}`, 'Inputs: type or paste your own herds under headings that are items of the budget')
+    .across(
+      `${left}${headingRow - 1}`,
+      herdHeadings.map((heading) => shownUnit(unitOfItem(heading))),
+      'note',
+      { align: 'right' },
+    )
     .across(`${left}${headingRow}`, herdHeadings, 'heading', { wrap: true });
-  inventedHerds().forEach((herd, k) => {
-    herd.forEach((value, column) => {
-      page.put(`${letter(firstInput + column)}${headingRow + 1 + k}`, page.given(value), 'input', {
-        format: formatOf(herdHeadings[column] as string),
-      });
+  inventedHerds().forEach((herd, down) => {
+    herd.forEach((value, k) => {
+      const format = inputFormat(unitOfItem(herdHeadings[k] as string));
+      page.put(`${letter(firstInput + k)}${headingRow + 1 + down}`, page.given(value), 'input', { format });
     });
   });
-  const last = headingRow + herdCount;
-  page.row = headingRow;
+}
+
+function putAnswers(page: SheetBuilder): void {
+  page.part('Answers: one formula for all; the results asked for are keys of Figures', '');
+  const headingRow = page.row + 1;
+  const keys = `B${headingRow - 2}:${letter(asked.length)}${headingRow - 2}`;
+  page.put(`A${headingRow - 2}`, 'asked for', 'label').across(`B${headingRow - 2}`, asked, 'input', { wrap: true });
+  page.line(['', ...asked.map((key) => shownUnit(unitOfResult(key)))], 'note', { align: 'right' });
+  putInputs(page, headingRow);
+  const range = `${left}${headingRow + 1}:${right}${headingRow + herdCount}`;
   page.spill({
     name: 'answers',
-    formula: `=IFERROR(BEDDING.BUDGET.HERDS(${left}${headingRow}:${right}${headingRow},${asGiven(`${left}${headingRow + 1}:${right}${last}`)}),"–")`,
+    formula: `=IFERROR(BEDDING.BUDGET.HERDS(${left}${headingRow}:${right}${headingRow},${asGiven(range)},${keys}),"–")`,
     rows: herdCount,
-    formats: resultFormats,
+    formats: [undefined, ...asked.map((key) => (key === 'What limits' ? undefined : resultFormat(unitOfResult(key)))), 'whole'],
   });
-  const answers = page.at('answers');
-  const column = (k: number) => columnIn(answers, k);
+  page.called('herds', columnIn(range, 0)).called('prices', columnIn(range, herdHeadings.indexOf('Bought price per t')));
+  for (const key of asked) page.called(key, columnIn(page.at('answers'), 1 + asked.indexOf(key)));
+  const short = (key: Asked, least: number): void => {
+    const first = page.at(key).split(':')[0];
+    page.rule(page.at(key), `AND(ISNUMBER(${first}),${first}<${least})`, 'watch');
+  };
+  short('Cover of demand', 1);
+  short('NPV', 0);
+}
+
+function inShort(page: SheetBuilder): void {
+  const count = (label: string, value: string, note: string) => ({ label, value, unit: '' as const, format: 'whole' as const, note });
   page
-    .rule(column(3), `AND(ISNUMBER(D${headingRow + 1}),D${headingRow + 1}<1)`, 'watch')
-    .rule(column(6), `AND(ISNUMBER(G${headingRow + 1}),G${headingRow + 1}<0)`, 'watch');
-  page.row = summary - 1;
-  page.part('In short').facts([
-    { name: 'herds', label: 'Herds', value: `=COUNTA(${left}${headingRow + 1}:${left}${last})`, unit: '', format: 'whole', note: '' },
-    { label: 'are covered', value: `=COUNTIF(${column(3)},">=1")`, unit: '', format: 'whole', note: 'cover of demand at least 1' },
-    { label: 'would pay', value: `=COUNTIF(${column(6)},">=0")`, unit: '', format: 'whole', note: 'NPV at least 0' },
-    ...['slurry', 'press', 'dryer'].map((stage) => ({
-      name: stage,
-      label: `limit: ${stage}`,
-      value: `=COUNTIF(${column(2)},"${stage}")`,
-      unit: '' as const,
-      format: 'whole' as const,
-      note: 'herds',
-    })),
-  ]);
-  const limits = (of: string) => `${of}${page.row - 3}:${of}${page.row - 1}`;
-  page
-    .chartAt(`F${summary}`, {
+    .part('In short')
+    .facts([
+      count('Herds', '=COUNTA({herds})', ''),
+      count('are covered', '=COUNTIF({Cover of demand},">=1")', 'cover of demand at least 1'),
+      count('would pay', '=COUNTIF({NPV},">=0")', 'NPV at least 0'),
+      ...['slurry', 'press', 'dryer'].map((stage) => count(`limit: ${stage}`, `=COUNTIF({What limits},"${stage}")`, 'herds')),
+    ]);
+}
+
+export function herdsSheet(blank: boolean): SheetBuilder {
+  const page = new SheetBuilder('Herds', [95, ...asked.map(() => 82), 80, 24, ...herdHeadings.map(() => 82)], { blank, landscape: true });
+  page.title('Herds', 'Many herds at once: one row each on the right, their answers on the left. Two hundred invented ones to start with.');
+  inShort(page);
+  const limits = (column: string) => `${column}${page.row - 3}:${column}${page.row - 1}`;
+  const [labels, herds] = [limits('A'), limits('B')];
+  page.row += 6;
+  page.put(`A${page.row}`, 'The score is a planning aid, no diagnosis: talk to your vet.', 'note');
+  putAnswers(page);
+  return page
+    .chartAt('F5', {
       kind: 'column',
       title: 'What sets the limit',
       across: '',
       up: 'herds',
-      labels: limits('A'),
-      series: [{ name: 'herds', values: limits('B') }],
+      labels,
+      series: [{ name: 'herds', values: herds }],
       width: 330,
       height: 260,
     })
-    .chartAt(`${letter(firstInput - 1)}${summary}`, {
+    .chartAt(`${left}5`, {
       kind: 'scatter',
       title: 'Price of bought bedding and what the kit is worth',
       across: 'bought price per t',
       up: 'NPV, money',
-      labels: `${letter(firstInput + 5)}${headingRow + 1}:${letter(firstInput + 5)}${last}`,
-      series: [{ name: 'NPV', values: column(6) }],
+      labels: page.at('prices'),
+      series: [{ name: 'NPV', values: page.at('NPV') }],
       width: 560,
       height: 260,
     });
-  return page;
 }
