@@ -134,7 +134,7 @@ interface Pages {
 }
 
 export function answerSheet({ levers, checks }: Pages): SheetBuilder {
-  const page = new SheetBuilder(sheetName, [186, 68, 104, 134, 8, 172, 68, 70, 166], { onePage: true });
+  const page = new SheetBuilder(sheetName, [190, 66, 104, 132, 8, 166, 66, 66, 180], { onePage: true });
   page
     .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
     .put('A2', 'Herd', 'label')

@@ -26,7 +26,6 @@ const inputFormat = (unit: string): Format => (unit === 'fraction' ? 'percent1' 
 
 /** The inputs stand right of the answers, which are seen first: a name, what was asked, the warnings, and a gap. */
 const firstInput = asked.length + 3;
-const inputAt = (heading: (typeof herdHeadings)[number]): string => letter(firstInput + herdHeadings.indexOf(heading));
 const [left, right] = [letter(firstInput), letter(firstInput + herdHeadings.length - 1)];
 
 function putInputs(page: SheetBuilder, headingRow: number): void {

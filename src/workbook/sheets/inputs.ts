@@ -78,6 +78,7 @@ function usually({ usual, parameter }: BudgetItem): string {
 }
 
 function leftEmpty({ needed, parameter: { fallback } }: BudgetItem): string | number {
+  if (needed === 'one of two with a dryer') return 'needed: water, heat or both';
   if (needed) return needed === 'always' ? 'needed' : `needed ${needed}`;
   return fallback?.value ?? fallback?.shown ?? '';
 }
@@ -138,13 +139,16 @@ function putItem(page: SheetBuilder, item: BudgetItem, row: number): void {
   columns.forEach(({ heading, of, look }, k) => {
     const { style, ...rest } = look(item);
     const content = of(item, row);
-    // Everything wraps, so that all of a row stands level.
-    page.put(`${letter(1 + k)}${row}`, heading === 'value' ? page.given(content) : content, style, { ...rest, wrap: true });
+    // What wraps stands at the top of its row, so all of a row does; the long lists of choices, far right, may be cut off.
+    page.put(`${letter(1 + k)}${row}`, heading === 'value' ? page.given(content) : content, style, {
+      ...rest,
+      ...(heading !== 'lowest' && { wrap: true }),
+    });
   });
 }
 
 export function inputsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder(inputsName, [16, 230, 105, 105, 110, 75, 150, 90, 420, 330, 75, 75, 75, 75, 75], {
+  const page = new SheetBuilder(inputsName, [16, 230, 105, 105, 125, 75, 175, 90, 400, 470, 75, 75, 75, 75, 75], {
     freeze: { rows: headingRow, columns: 0 },
     landscape: true,
     blank,

@@ -1,4 +1,4 @@
-import { quoted } from '../grid.ts';
+import { letter, quoted } from '../grid.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
@@ -76,7 +76,7 @@ const sweeps: readonly Sweep[] = [
     item: 'Dried to dry matter',
     tried: [0.4, 0.44, 0.48, 0.52, 0.56, 0.6, 0.64, 0.68],
     format: 'percent',
-    results: ['Hygiene score, fibre', 'Home fibre per cubicle', 'Cover of demand', 'NPV'],
+    results: ['Hygiene score, fibre', 'Hygiene span, fibre', 'Home fibre per cubicle', 'Cover of demand', 'NPV'],
   },
   {
     name: 'prices',
@@ -98,7 +98,7 @@ function sweep(page: SheetBuilder, { name, heading, item, tried, format, results
   page
     .line(['results asked for', ...results], 'input', { wrap: true })
     .put(`A${page.row - 1}`, 'results asked for', 'label', { wrap: true });
-  const [over, keys] = [`B${page.row - 2}:I${page.row - 2}`, `B${page.row - 1}:E${page.row - 1}`];
+  const [over, keys] = [`B${page.row - 2}:I${page.row - 2}`, `B${page.row - 1}:${letter(results.length)}${page.row - 1}`];
   page.row++;
   page.spill({
     name,
@@ -126,7 +126,7 @@ function drawDryness(page: SheetBuilder): void {
       width: 410,
       title: '… and costs more',
       up: 'money per cubicle a year',
-      series: [{ name: 'home fibre per cubicle', values: columnIn(table, 2) }],
+      series: [{ name: 'home fibre per cubicle', values: columnIn(table, 3) }],
     });
   page.row += 14;
 }
@@ -141,7 +141,7 @@ export function leversSheet(): SheetBuilder {
   leverTable(page);
   const [dryness, prices] = sweeps as [Sweep, Sweep];
   sweep(page, dryness);
-  page.put(`A${page.row}`, 'The score is a planning aid, no diagnosis: talk to your vet.', 'note');
+  page.put(`A${page.row}`, 'The score is a planning aid, no diagnosis: talk to your vet. Its span is over what was not given.', 'note');
   page.row++;
   drawDryness(page);
   sweep(page, prices);

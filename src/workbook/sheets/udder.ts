@@ -68,7 +68,7 @@ const bandLooks = [
 function grid(page: SheetBuilder): void {
   page.part(
     'Drier or fresher',
-    'The fibre’s score and band, by its dry matter (down) and the days between beddings (across), all else as above: one formula fills them all.',
+    'The fibre’s score and band, by its dry matter (down) and the days between beddings (across), all else as above and each as wide a span: one formula fills them all.',
   );
   page
     .line(['dry matter', ...intervals], 'input', { format: 'general', align: 'right' })
