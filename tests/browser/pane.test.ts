@@ -71,6 +71,9 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
     await startBlank();
     await openPart(page, 'survey');
     expect(await text(page)).toContain('figures are still needed');
+    await fillIn(page, '#item-cows', 'many');
+    expect(await faults(page)).toEqual([]);
+    await page.keyboard.press('Shift+Tab');
     let typed = 0;
     for (const [item, box] of Object.entries(boxes)) {
       const value = Number(enough[item]);
@@ -100,6 +103,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
     const before = await page.inputValue('#item-cows');
     await fillIn(page, '#item-cows', '999');
     expect(await asked(page)).toContain('put 999 cows in its place?');
+    expect(await faults(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await settled(page);
     expect(await page.inputValue('#item-cows')).toBe(before);
@@ -166,6 +170,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
     await fillIn(page, '#argument-years', '3');
     await fillIn(page, '#argument-rate', '6%');
     expect(await text(page)).toContain('4 rows by 5 columns');
+    expect(await faults(page)).toEqual([]);
     await goTo(page, 'A18');
     await settled(page);
     await page.evaluate(() => document.querySelector<HTMLElement>('#argument-rate')?.focus());
@@ -180,9 +185,12 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
     await goTo(page, 'Answer!B18');
     await settled(page);
     expect(await text(page)).toContain('BUDGET.HERD, row Cover of demand');
+    expect(await faults(page)).toEqual([]);
     await openPart(page, 'explain');
     await pressNamed(page, 'Fibre needed');
     expect(await text(page)).toContain('DEMAND.HERD(Cubicles, Fibre per cubicle per day, Housed days, Fibre lost)');
+    await press(page, '#back');
+    await pressNamed(page, 'Fibre needed');
     await pressNamed(page, 'Cubicles');
     await press(page, '#pane .link');
     expect(await page.locator('#spoken').textContent()).toMatch(/^Inputs C\d+: 268/);

@@ -83,7 +83,6 @@ export function explanation(pane: Pane): Part {
     pane.redraw();
     document.getElementById('figure')?.focus();
   }
-  const follow = (name: string): void => turnTo([...trail, name]);
 
   /** A row that counts or warns, and so has its meaning for an explanation. */
   const toldOnly = ({ row = [] }: CallExplained): TemplateResult => {
@@ -92,29 +91,39 @@ export function explanation(pane: Pane): Part {
       <p>${meaning}</p>`;
   };
 
+  const figureList = (steps: readonly WorkingStep[]): TemplateResult => html`<ul class="list">
+    ${steps.map(
+      (one) => html`<li><button type="button" @click=${() => turnTo([...trail, one.step])}>
+        <strong>${one.step}</strong> <span>${say(one.value, one.unit)}</span>
+      </button></li>`,
+    )}
+  </ul>`;
+
   /** One figure of the budget, with the figures it is made of: each leads on to its own. */
-  function figure(of: CallExplained, key: string): TemplateResult {
+  function figure(of: CallExplained, key: string, back: TemplateResult | typeof nothing): TemplateResult {
     const one = of.steps.find(({ step: name }) => name === key);
     if (!one) return toldOnly(of);
     const span = of.steps.find(({ step: name }) => name === spanKeyOf(key));
     const parts = partsOf(one.equation).flatMap((name) => of.steps.filter((candidate) => candidate.step === name));
+    const value = one.equation === 'missing' ? 'missing' : say(one.value, one.unit);
     return html`
-      <h4 id="figure" tabindex="-1">${key}: ${isArgument(one) && one.equation === 'missing' ? 'missing' : say(one.value, one.unit)}${span ? `, span ${say(span.value, span.unit)}` : ''}</h4>
+      <h4 id="figure" tabindex="-1">${key}: ${value}${span ? `, span ${say(span.value, span.unit)}` : ''}</h4>
+      ${back}
       <p>${one.says}</p>
       ${key.startsWith('Hygiene') ? scoreCaution() : nothing}
       ${isArgument(one) ? html`<ul class="cards">${argument(of, one)}</ul>` : equationOf(of, one)}
-      ${parts.length > 0 ? html`<h5>Made of</h5><ul class="list">${parts.map((part) => html`<li><button type="button" @click=${() => follow(part.step)}><strong>${part.step}</strong> <span>${say(part.value, part.unit)}</span></button></li>`)}</ul>` : nothing}`;
+      ${parts.length > 0 ? html`<h5>Made of</h5>${figureList(parts)}` : nothing}`;
   }
 
   function budget(of: CallExplained): TemplateResult {
     const key = trail.at(-1) ?? keyOf(of);
-    const back = () => turnTo(trail.slice(0, -1));
     if (key === undefined) {
-      const results = of.steps.filter((one) => !isArgument(one));
       return html`<p>The whole budget. Follow any figure down to what it is made of:</p>
-        <ul class="list">${results.map((one) => html`<li><button type="button" @click=${() => follow(one.step)}><strong>${one.step}</strong> <span>${say(one.value, one.unit)}</span></button></li>`)}</ul>`;
+        ${figureList(of.steps.filter((one) => !isArgument(one)))}`;
     }
-    return html`${trail.length > 0 ? html`<div class="buttons"><button type="button" id="back" class="quiet" @click=${back}>Back to ${trail.at(-2) ?? keyOf(of) ?? 'the whole budget'}</button></div>` : nothing}${figure(of, key)}`;
+    const before = trail.at(-2) ?? keyOf(of) ?? 'the whole budget';
+    const back = html`<div class="buttons"><button type="button" id="back" class="quiet" @click=${() => turnTo(trail.slice(0, -1))}>Back to ${before}</button></div>`;
+    return figure(of, key, trail.length > 0 ? back : nothing);
   }
 
   function oneCall(of: CallExplained): TemplateResult {

@@ -17,8 +17,8 @@ export interface Field {
   readonly problem?: string;
   /** Further words under the box, e.g. where a default comes from. */
   readonly note?: string | TemplateResult;
-  /** Draws the eye to the note. */
-  readonly watch?: boolean;
+  /** How the note is set: in colour where something is still to be given, on a ground of its own where it deserves a second look. */
+  readonly tone?: 'needed' | 'watch';
   /** Stands beside the box: a choice of unit, a button. */
   readonly beside?: TemplateResult;
   /** Stands under the box. */
@@ -40,14 +40,14 @@ function box({ id, text, enter, kind = 'number', choices, empty = '', required, 
 
 /** A label, its box, and all that is said about it, tied together for a screen reader. */
 export function field(of: Field): TemplateResult {
-  const { id, label, unit, hint, problem, note, watch, beside, below } = of;
+  const { id, label, unit, hint, problem, note, tone = 'note', beside, below } = of;
   return html`<div class="field">
     <label for=${id}>${label}</label>
     <div class="entry">${box(of, `${id}-said`)}${unit ? html`<span class="unit">${unit}</span>` : nothing}${beside ?? nothing}</div>
     ${below ?? nothing}
     <div id="${id}-said" class="said">
       ${problem ? html`<p class="problem">${problem}</p>` : nothing}
-      ${note ? html`<p class=${watch ? 'watch' : 'note'}>${note}</p>` : nothing}
+      ${note ? html`<p class=${tone}>${note}</p>` : nothing}
       ${hint ? html`<p class="hint">${hint}</p>` : nothing}
     </div>
   </div>`;

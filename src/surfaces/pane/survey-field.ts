@@ -34,16 +34,17 @@ function defaultTaken({ parameter: { fallback, unit } }: BudgetItem, locale: str
 
 interface Note {
   readonly note: string;
-  readonly watch?: boolean;
+  readonly tone?: 'needed' | 'watch';
 }
 
 /** The one thing most worth saying about the item as it stands. */
 function noteFor({ item, cell, draft, missing, locale }: SurveyField): Note | undefined {
   const { usual, needed, parameter } = item;
   const waiting = waysOf(item)[draft.way]?.aids.some((_, k) => !draft.aids[k]?.trim()) && draft.text !== '';
-  if (waiting) return { note: 'Fill in the readings with it too, then it goes into the sheet.', watch: true };
+  if (waiting) return { note: 'Fill in the readings with it too, then it goes into the sheet.', tone: 'watch' };
   if (isBlankCell(cell)) {
-    if (missing) return { note: needed === 'one of two with a dryer' ? 'Needed: this or the other of the two.' : 'Needed.', watch: true };
+    if (missing)
+      return { note: needed === 'one of two with a dryer' ? 'Needed: this or the other of the two.' : 'Needed.', tone: 'needed' };
     return {
       note:
         needed === 'with a dryer'
@@ -58,7 +59,7 @@ function noteFor({ item, cell, draft, missing, locale }: SurveyField): Note | un
   if (usual && typeof value === 'number' && (value < usual[0] || value > usual[1])) {
     return {
       note: `${sayValue(value, parameter.unit, locale)} is outside the usual ${span(usual, parameter.unit, locale)}: look again.`,
-      watch: true,
+      tone: 'watch',
     };
   }
   return draft.way > 0 && typeof value === 'number' ? { note: `In the sheet: ${sayValue(value, parameter.unit, locale)}.` } : undefined;
