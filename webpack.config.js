@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import MinimizerPlugin from 'minimizer-webpack-plugin';
 
@@ -28,17 +29,31 @@ const functions = {
   ...shared('functions'),
   target: ['web', 'es2020'],
   entry: { functions: path('src/surfaces/excel/functions.ts') },
-  output: { path: path('dist') },
+  output: { path: path('dist'), library: { name: 'BeddingLedger', type: 'var' } },
   // Plain ASCII: no host or server needs to know the file's encoding to show `°C` and `m³` in a sentence.
   optimization: { minimizer: [new MinimizerPlugin({ extractComments: false, terserOptions: { format: { ascii_only: true } } })] },
 };
 
+/** On the sheet's page functions.js has already brought the functions and what they stand on; the page does not carry them twice. */
+const fromFunctions = ({ context, request }, found) => {
+  const module = /\/src\/((core|functions|domain)\/.+\.ts)$/.exec(resolve(context, request).replaceAll('\\', '/'))?.[1];
+  return module ? found(null, `BeddingLedger.modules('./${module}')`) : found();
+};
+
 /** The grid's libraries stay whole, each as its own unmodified script that leaves a global. */
-const pages = {
-  ...shared('pages'),
+const sheet = {
+  ...shared('sheet'),
   target: ['web', 'es2022'],
-  entry: { sheet: path('src/surfaces/sheet/index.ts'), taskpane: path('src/surfaces/excel/taskpane.ts') },
-  externals: { '@odoo/o-spreadsheet': 'o_spreadsheet', '@odoo/owl': 'owl' },
+  entry: { host: path('src/surfaces/sheet/install.ts'), sheet: path('src/surfaces/sheet/index.ts') },
+  externals: [{ '@odoo/o-spreadsheet': 'o_spreadsheet', '@odoo/owl': 'owl' }, fromFunctions],
+  output: { path: path('dist') },
+};
+
+/** The panel in Excel is a page of its own, without functions.js. */
+const taskpane = {
+  ...shared('taskpane'),
+  target: ['web', 'es2022'],
+  entry: { taskpane: path('src/surfaces/excel/taskpane.ts') },
   output: { path: path('dist') },
 };
 
@@ -58,4 +73,4 @@ const tools = {
   optimization: { minimize: false },
 };
 
-export default [functions, pages, tools];
+export default [functions, sheet, taskpane, tools];

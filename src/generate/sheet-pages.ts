@@ -20,8 +20,8 @@ const licences = {
 };
 const ownStyle = 'src/surfaces/sheet/sheet.css';
 
-/** In this order: sheet.js makes the `CustomFunctions` that functions.js looks for. */
-const ownScripts = ['sheet.js', 'functions.js'];
+/** In this order: host.js makes the `CustomFunctions` that functions.js looks for, and sheet.js takes the functions from there. */
+const ownScripts = ['host.js', 'functions.js', 'sheet.js'];
 
 const text = (path: string): Promise<string> => readFile(path, 'utf8');
 
