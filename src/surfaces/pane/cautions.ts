@@ -1,5 +1,4 @@
 import { html, type TemplateResult } from 'lit-html';
-import { bibliography } from '../../core/bibliography.ts';
 import { call } from '../../core/call.ts';
 import type { Cell } from '../../core/result.ts';
 import type { Pane, Part, Why } from './context.ts';
@@ -9,13 +8,6 @@ import { recordOf } from './records.ts';
 import { scoreNote } from './score.ts';
 
 type Row = readonly Cell[];
-
-/** `gb-levy-body (seen)` with the reference in place of its id. */
-function inFull(source: string): string {
-  const [id, status] = source.split(' (');
-  const reference = bibliography.find((one) => one.id === id)?.reference;
-  return reference === undefined ? source : `${reference} (${status}`;
-}
 
 /** The rules on using manure fibre as bedding, and the usual cautions: who to ask before relying on anything here. */
 export function cautions(pane: Pane): Part {
@@ -38,7 +30,7 @@ export function cautions(pane: Pane): Part {
   const rule = ([where, words, source, date, ask]: Row): TemplateResult => html`<li>
     <h4>${String(where).replace(/ \d+$/, '')}</h4>
     <p>${words}.</p>
-    <p class="hint">${inFull(String(source))}, ${date}. Recheck with ${ask}.</p>
+    <p class="hint">${source}, ${date}. Recheck with ${ask}.</p>
   </li>`;
 
   const hazard = ([name, words, ask]: Row): TemplateResult => html`<li>

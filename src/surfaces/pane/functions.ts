@@ -4,7 +4,7 @@ import type { FunctionRecord } from '../../core/define.ts';
 import type { Parameter } from '../../core/parameters.ts';
 import { CellError, type Matrix } from '../../core/result.ts';
 import { describe, nameWithUnit } from '../../core/words.ts';
-import { addressFrom, blockOf, cellAt, covers, referenceTo } from './addresses.ts';
+import { addressFrom, type Block, blockOf, cellAt, covers, referenceTo } from './addresses.ts';
 import type { Pane, Part } from './context.ts';
 import { field } from './field.ts';
 import { argumentsFrom, formulaFor, type Given, givenBy, problemOf } from './function-form.ts';
@@ -56,15 +56,16 @@ export function catalogue(pane: Pane): Part {
     await work();
   }
 
-  /** The filled cells, by address, that a result of that size would cover, the target's own apart. */
+  /** The filled cells, by address, that a result of that size would cover. A host may read a large block only as far as it is filled. */
   async function inTheWay({ sheet, active }: Selection, rows: number, columns: number): Promise<readonly string[]> {
-    const cells = await host.read({ sheet, address: addressFrom(active, rows, columns) });
-    if (cells.length < rows || (cells[0]?.length ?? 0) < columns) {
+    const { top, left } = blockOf(active) as Block;
+    const [[last] = []] = await host.read({ sheet, address: cellAt(top + rows - 1, left + columns - 1) });
+    if (!last) {
       throw new Error(
         `The result is ${sayCount(rows, 'row')} by ${sayCount(columns, 'column')} and does not fit below ${active}: choose a cell further up or left, or add rows to the sheet.`,
       );
     }
-    const { top, left } = blockOf(active) as NonNullable<ReturnType<typeof blockOf>>;
+    const cells = await host.read({ sheet, address: addressFrom(active, rows, columns) });
     return cells.flatMap((row, r) => row.flatMap((cell, c) => (isBlankCell(cell) ? [] : [cellAt(top + r, left + c)])));
   }
 
