@@ -1,4 +1,5 @@
 import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import sirv from 'sirv';
 
 const files = sirv('dist', {
@@ -16,16 +17,20 @@ const server: Server = createServer((request, response) => {
   files(request, response);
 });
 
-/** Serves dist to this computer alone, on port 4173 or the next one that is free. */
+const first = 4173;
+const last = first + 100;
+
+/** Serves dist to this computer alone, on the first port that is free. */
 function listen(port: number): void {
   server.once('error', (fault: NodeJS.ErrnoException) => {
-    if (fault.code === 'EADDRINUSE' && port < 4273) listen(port + 1);
-    else throw fault;
+    if (fault.code !== 'EADDRINUSE' || port === last) throw fault;
+    listen(port + 1);
   });
-  server.listen(port, '127.0.0.1', () => {
-    server.removeAllListeners('error');
-    console.log(`Bedding Ledger is at http://localhost:${port}/ (stop it with Ctrl+C)`);
-  });
+  server.listen(port, '127.0.0.1');
 }
 
-listen(4173);
+server.once('listening', () => {
+  const { port } = server.address() as AddressInfo;
+  console.log(`Bedding Ledger is at http://localhost:${port}/ (stop it with Ctrl+C)`);
+});
+listen(first);

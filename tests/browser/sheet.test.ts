@@ -1,4 +1,5 @@
 import { pathToFileURL } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { functionsFile } from '../../src/core/metadata.ts';
@@ -108,6 +109,31 @@ describe.each([
 
 describe('the embedded sheet', () => {
   beforeEach(() => open(served()));
+
+  it('has buttons, notices and dialogues in which axe finds nothing wrong', async () => {
+    const faults = async (within: string): Promise<string[]> => {
+      // Without preload: axe would fetch style sheets, and the page's policy lets nothing be fetched.
+      const { violations } = await new AxeBuilder({ page }).include(within).options({ preload: false }).analyze();
+      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+    };
+    expect(await faults('#top')).toEqual([]);
+    await page.locator('#new').click();
+    expect(await faults('#asking')).toEqual([]);
+    await page.locator('#asking-no').click();
+    await page.locator('#about').click();
+    expect(await faults('#about-page')).toEqual([]);
+  });
+
+  it('offers no menu for what cannot work without a server or would not reach a spreadsheet file', async () => {
+    const offered: string[] = [];
+    for (const menu of await page.locator('.o-topbar-menu').all()) {
+      await menu.click();
+      offered.push(await page.locator('.o-menu').first().innerText());
+      await page.keyboard.press('Escape');
+    }
+    expect(offered.join(' ')).toContain('Insert');
+    expect(offered.join(' ')).not.toMatch(/pivot|image|carousel|irregularity|named range|link/i);
+  });
 
   it('tells while a formula is typed what every function takes, with unit, range and default', { timeout: 120_000 }, async () => {
     const help = page.locator('.o-formula-assistant');

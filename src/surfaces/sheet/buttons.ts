@@ -2,7 +2,7 @@ import { budgetWorkbook } from '../../workbook/index.ts';
 import { download, fileName, pickFile } from './files.ts';
 import { locales } from './locales.ts';
 import { ask, part, tell } from './page.ts';
-import { readWorkbook } from './readable.ts';
+import { readFile, whyUnreadable } from './readable.ts';
 import { toGrid } from './to-grid.ts';
 import type { View } from './view.ts';
 import { toXlsx } from './xlsx.ts';
@@ -22,9 +22,9 @@ async function openCopy(view: View): Promise<void> {
   const file = await pickFile('.json,application/json');
   if (!file) return;
   try {
-    await view.show(readWorkbook(await file.text()));
+    await view.show(await readFile(file));
   } catch (fault) {
-    await tell(`${file.name} could not be opened: ${fault instanceof Error ? fault.message : fault}. The workbook you had is still here.`);
+    await tell(`${file.name} could not be opened: ${whyUnreadable(fault)}. The workbook you had is still here.`);
   }
 }
 
