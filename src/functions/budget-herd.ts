@@ -43,6 +43,12 @@ export function herdRows(given: GivenInputs) {
   return { rows: [...results, ...counts, ...warnings] };
 }
 
+/** The functions that an equation calls, whose own working goes further down: `see BEDDING.DRYING.HEAT`. */
+const functionsIn = (how: string): string => {
+  const names = how.match(/[A-Z]+\.[A-Z]+(?=\()/g) ?? [];
+  return names.length === 0 ? '' : `see ${names.map((name) => `BEDDING.${name}`).join(', ')}`;
+};
+
 /** The budget's own working: every item with where it comes from, then every result with the functions and figures behind it. */
 export function explainHerd(given: GivenInputs): readonly WorkingStep[] {
   const plan = budgetOf(given);
@@ -60,7 +66,7 @@ export function explainHerd(given: GivenInputs): readonly WorkingStep[] {
       equation: result.how,
       value: answerOf(() => result.value(plan)),
       unit: result.unit,
-      source: '',
+      source: functionsIn(result.how),
     }),
   );
   return [...items, ...results];

@@ -34,6 +34,9 @@ function inputRows() {
   return { rows };
 }
 
+/** What the plan rests on as a whole; each result names the functions that hold the rest. */
+const planSources = ['mass-balance', 'ashrae-2017', 'iowa-c1-50', 'engineering-economy', 'project'] as const;
+
 const exampleItems = Object.keys(exampleHerd).map((name) => [name]);
 const exampleValues = Object.values(exampleHerd).map((value) => [value]);
 const workedApart = 'an invented herd, worked independently of this code from the same equations';
@@ -50,7 +53,7 @@ export const budgetFamily = [
     columns: ['key', 'value', 'unit', 'meaning'],
     explain: ([items, values]) => explainHerd(pairUp(items, values)),
     working: {},
-    sources: ['project'],
+    sources: planSources,
     examples: [{ call: [exampleItems, exampleValues], at: ['Fibre needed', 'value'], gives: 243.539, within: 0.001, source: workedApart }],
   }),
   defineSpill({
@@ -65,7 +68,7 @@ export const budgetFamily = [
     compute: herds,
     columns: ['Herd', ...usualResults, 'Warnings'],
     working: {},
-    sources: ['project'],
+    sources: planSources,
     examples: [
       {
         call: [[Object.keys(exampleHerd)], [Object.values(exampleHerd)]],
@@ -84,7 +87,7 @@ export const budgetFamily = [
     compute: sweep,
     columns: ['vary', ...usualResults, 'Warnings'],
     working: {},
-    sources: ['project'],
+    sources: planSources,
     examples: [
       {
         call: [exampleItems, exampleValues, 'Bought price per t', [[165], [200]]],
@@ -103,7 +106,7 @@ export const budgetFamily = [
     compute: levers,
     columns: ['lever', 'unit', 'now', 'for cover 1', 'for NPV 0'],
     working: {},
-    sources: ['project'],
+    sources: planSources,
     examples: [
       {
         call: [exampleItems, exampleValues],
