@@ -3,8 +3,8 @@ import { type Answer, NoAnswer, Refusal } from './refusal.ts';
 
 /** How finely a lever's range is searched on either side of where it stands; steps widen away from it. */
 const steps = 48;
-/** Halvings of a bracket: enough for the last digits of any lever. */
-const halvings = 60;
+/** How closely a lever's value is found, as a share of it: far beyond what can be set or read. */
+const closeness = 1e-12;
 
 /** What is sought: the figure of the plan and the value it should have. */
 export interface Goal {
@@ -40,7 +40,8 @@ export function nearestValue(plan: (value: number) => Budget, now: number, range
   const here = gapAt(now);
   if (here === undefined) return new NoAnswer('the plan has no such figure yet: see what is still missing');
   const up = crossing(gapAt, now, here, highest);
-  const down = crossing(gapAt, now, here, lowest);
+  // On the other side only what is nearer still matters.
+  const down = crossing(gapAt, now, here, up === undefined ? lowest : Math.max(lowest, now - (up - now)));
   if (up === undefined && down === undefined) return new NoAnswer(goal.none(lowest, highest));
   if (up === undefined || down === undefined) return (up ?? down) as number;
   return up - now <= now - down ? up : down;
@@ -60,11 +61,11 @@ function crossing(gapAt: (at: number) => number | undefined, now: number, here: 
 function halve(gapAt: (at: number) => number | undefined, from: Point, to: Point): number {
   let [a, b] = [from.at, to.at];
   const rises = (to.gap ?? 0) >= 0;
-  for (let k = 0; k < halvings; k++) {
+  for (;;) {
     const middle = (a + b) / 2;
+    if (middle === a || middle === b || Math.abs(b - a) <= closeness * Math.abs(b)) return b;
     const gap = gapAt(middle);
     if (gap === undefined || gap >= 0 !== rises) a = middle;
     else b = middle;
   }
-  return b;
 }

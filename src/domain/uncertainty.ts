@@ -67,10 +67,12 @@ export function sensitivity(drivers: Drivers, life_years: number, growth: number
 export function triangularDraws({ low, likely, high }: Spread, draws: number, random: RandomGenerator): Float64Array {
   const width = high - low;
   const turning = (likely - low) / width;
+  const rising = width * (likely - low);
+  const falling = width * (high - likely);
   const values = new Float64Array(draws);
   for (let k = 0; k < draws; k++) {
     const p = (k + uniformFloat32(random)) / draws;
-    const value = p < turning ? low + Math.sqrt(p * width * (likely - low)) : high - Math.sqrt((1 - p) * width * (high - likely));
+    const value = p < turning ? low + Math.sqrt(p * rising) : high - Math.sqrt((1 - p) * falling);
     const place = uniformInt(random, 0, k);
     values[k] = values[place] as number;
     values[place] = value;

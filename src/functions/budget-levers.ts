@@ -40,7 +40,13 @@ export function levers(items: Table, values: Table | undefined) {
     if (irrelevant(item, plan)) return [item.name, item.parameter.unit, typeof now === 'number' ? now : noDryer, noDryer, noDryer];
     if (typeof now !== 'number') return [item.name, item.parameter.unit, now, now, now];
     const range = item.parameter.range as readonly [number, number];
-    const planWith = (value: number) => budgetOf(new Map([...given, [item.key, value]]));
+    // Both goals try the same values first, and a plan keeps what it has worked out.
+    const plans = new Map<number, Budget>();
+    const planWith = (value: number): Budget => {
+      const known = plans.get(value) ?? budgetOf(new Map([...given, [item.key, value]]));
+      plans.set(value, known);
+      return known;
+    };
     const nearest = (figure: (plan: Budget) => number, target: number, goal: string) =>
       nearestValue(planWith, now, range, {
         figure,
