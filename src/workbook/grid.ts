@@ -31,3 +31,12 @@ export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"
 
 /** A range with its empty cells as empty text: Excel on Windows hands an empty cell to our functions as 0. */
 export const asGiven = (range: string): string => `IF(${range}="","",${range})`;
+
+/** A dash where there is no answer yet; the sentence that says why stands on Answer, Inputs and Figures. */
+export const orDash = (formula: string): string => `=IFERROR(${formula},"–")`;
+
+/** A dash until every cell named in it is filled in; then the formula's own answer, or the sentence that says what is wrong. */
+export function onceTyped(formula: string): string {
+  const names = [...new Set(formula.match(/\{\w+\}/g) ?? [])];
+  return names.length === 0 ? orDash(formula) : `=IF(COUNT(${names.join(',')})<${names.length},"–",${formula})`;
+}

@@ -1,6 +1,6 @@
 import type { Unit } from '../core/units.ts';
 import { resultFormat, shownUnit } from './formats.ts';
-import { addressOf, fixed, moved, on, placeOf } from './grid.ts';
+import { addressOf, fixed, moved, on, orDash, placeOf } from './grid.ts';
 import type { Chart, Format, Rule, Sheet, SheetCell, Style } from './model.ts';
 
 export type Content = SheetCell['content'];
@@ -18,6 +18,8 @@ export interface Fact {
   /** Where it comes from; left out, the functions in its formula. */
   readonly note?: string;
   readonly choices?: readonly string[];
+  /** An error shows, so that its sentence can be read: for what rests on cells of this sheet. */
+  readonly speaks?: true;
 }
 
 export interface Spill {
@@ -34,7 +36,11 @@ export interface Spill {
   readonly lines?: number | readonly number[];
 }
 
-type Settings = Partial<Pick<Sheet, 'freeze' | 'landscape' | 'onePage'>> & { readonly blank?: boolean };
+type Settings = Partial<Pick<Sheet, 'freeze' | 'landscape' | 'onePage'>> & {
+  readonly blank?: boolean;
+  /** Its figures show a dash where they cannot be worked out yet. */
+  readonly dashes?: true;
+};
 type ChartOf = Omit<Chart, 'at'>;
 
 const overWords: ReadonlySet<string> = new Set(['unit', 'where from', 'in words', 'result']);
@@ -139,7 +145,9 @@ export class SheetBuilder {
   title(words: string, lead: string, lacking: Content = ''): this {
     this.row = 4;
     this.put('A1', words, 'title').put('A2', lead, 'lead');
-    return lacking === '' ? this : this.put('A3', lacking, 'lead').rule('A3', 'A3<>""', 'bad');
+    return lacking === ''
+      ? this
+      : this.put('A3', lacking, 'lead').rule(`A3:${addressOf(this.#columns.length - 1, 2)}`, '$A$3<>""', 'watch');
   }
 
   /** Starts a part of the sheet below a free row. */
@@ -171,19 +179,28 @@ export class SheetBuilder {
     return this;
   }
 
-  #fact({ name, label, value, unit, format = resultFormat(unit), style = 'output', note, choices }: Fact): void {
+  #fact({ name, label, value, unit, format = resultFormat(unit), style = 'output', note, choices, speaks }: Fact): void {
     const values = Array.isArray(value) ? (value as readonly Content[]) : [value as Content];
     const first = `B${this.row}`;
     this.put(`A${this.row}`, label, 'label');
     values.forEach((one, k) => {
       const address = moved(first, k);
       this.#shifts.set(address, k);
-      this.put(address, one, style, { format, align: format === 'text' ? 'left' : 'right', ...(choices && { choices }) });
+      this.put(address, speaks ? one : this.#dashed(one), style, {
+        format,
+        align: format === 'text' ? 'left' : 'right',
+        ...(choices && { choices }),
+      });
     });
     this.put(moved(first, values.length), shownUnit(unit), 'note');
     this.put(moved(first, values.length + 1), note ?? functionsIn(values), 'note');
     if (name) this.called(name, first);
     this.row++;
+  }
+
+  #dashed(content: Content): Content {
+    const formula = typeof content === 'string' && content.startsWith('=') && !content.startsWith('=IFERROR(');
+    return this.#settings.dashes && formula ? orDash(content.slice(1)) : content;
   }
 
   /** A function that fills a table; what is named is the table without its header. */
@@ -201,7 +218,7 @@ export class SheetBuilder {
       const look: Look = format === 'text' || lines !== 1 ? { ...number, wrap: true } : number;
       for (let down = 1; down <= rows; down++) this.put(moved(first, right, down), '', format === 'text' ? 'note' : 'output', look);
     });
-    this.put(first, formula, 'heading', { wrap: true, align: 'left' });
+    this.put(first, this.#dashed(formula), 'heading', { wrap: true, align: 'left' });
     if (name) this.called(name, `${moved(first, 0, 1)}:${moved(first, formats.length - 1, rows)}`);
     this.row += rows + 1;
     return this;
@@ -229,7 +246,7 @@ export class SheetBuilder {
 
   sheet(): Sheet {
     const lastRow = Math.max(this.row, ...Object.keys(this.#cells).map((address) => placeOf(address).row + 1));
-    const { blank: _, ...settings } = this.#settings;
+    const { blank: _, dashes: __, ...settings } = this.#settings;
     const cells = Object.entries(this.#cells).map(([address, cell]) => {
       return [address, { ...cell, content: this.#filled(cell.content, this.#shifts.get(address) ?? 0) }] as const;
     });
@@ -240,7 +257,7 @@ export class SheetBuilder {
       cells: Object.fromEntries(cells),
       heights: this.#heights,
       merges: this.#merges,
-      rules: [...this.#rules, { range: `A4:${addressOf(this.#columns.length - 1, lastRow - 1)}`, when: 'ISERROR(A4)', look: 'quiet' }],
+      rules: this.#rules,
       charts: this.#charts,
       ...settings,
     };

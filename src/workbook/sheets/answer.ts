@@ -2,7 +2,7 @@ import { budgetResults } from '../../domain/budget-results.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { addressOf, placeOf } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
-import { figure, figureAt, figuresName, meaning, moneyChart, stageChart, state, warning, warningCount } from './figures.ts';
+import { figure, figureAt, figuresName, lacksSome, meaning, moneyChart, stageChart, state, warning, warningCount } from './figures.ts';
 import { herdName, inUse } from './inputs.ts';
 import { lever } from './levers.ts';
 
@@ -106,15 +106,16 @@ function fill(page: SheetBuilder, blocks: readonly Block[]): void {
 function sentences(): readonly string[] {
   const [limit, cover, saving, payback, npv] = ['What limits', 'Cover of demand', 'Saving', 'Payback', 'NPV'].map(at);
   const [ratio, score] = [at('Stated output against the air'), at('Hygiene score, fibre')];
-  const said = (figure: string | undefined, sentence: string) => `=IF(ISNUMBER(${figure}),${sentence},"")`;
+  const said = (figure: string | undefined, sentence: string, otherwise = '""') => `=IF(ISNUMBER(${figure}),${sentence},${otherwise})`;
+  const begin = `IF(${lacksSome},"Fill in Inputs, or the survey in the panel: the answer appears here as far as it goes.","")`;
   const coldest = at('Cover in the coldest month');
-  const winter = `IF(ISNUMBER(${coldest}),", and "&TEXT(${coldest},"0.00")&" times in the coldest month.",".")`;
   const rival = `IF(${limit}="dryer",", not the slurry,",IF(ISNUMBER(${at('Dryer could make')}),", not the dryer,",""))`;
   const paid = `IF(ISNUMBER(${payback}),"pays back in "&TEXT(${payback},"0.0")&" years.","does not pay back within its life.")`;
   const worth = `TEXT(ABS(${npv}),"#,##0")&IF(${npv}<0," less"," more")&" than it costs, before tax."`;
   const verdict = `IF(${ratio}>1.25,"not with this air.",IF(${ratio}>1,"measure it.","possible."))`;
   return [
-    said(cover, `"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.00")&" times what the beds need"&${winter}`),
+    said(cover, `"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.00")&" times what the beds need."`, begin),
+    said(coldest, `"In the coldest month the "&${figure('Limit in the coldest month')}&" does, at "&TEXT(${coldest},"0.00")&" times."`),
     said(saving, `"It saves "&TEXT(${saving},"#,##0")&" a year before what it costs to own, and "&${paid}`),
     said(npv, `"Over "&${inUse('Life years')}&" years at "&TEXT(${inUse('Discount rate')},"0.0%")&" it is worth "&${worth}`),
     said(ratio, `"The stated output needs "&TEXT(${ratio},"0.0")&" times the water this air can carry: "&${verdict}`),
@@ -139,8 +140,9 @@ export function answerSheet({ levers, checks }: Pages): SheetBuilder {
     .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
     .put('A2', 'Herd', 'label')
     .put('B2', `=IF(${herdName}="","–",${herdName})`, 'strong')
-    .across('A3', [state, '', '', '', '', '', '', '', ''], 'lead')
-    .rule('A3:I3', 'LEFT($A$3,5)<>"Every"', 'bad')
+    .block('A3:I4', state, 'label', { wrap: true })
+    .rule('A3:I4', 'LEFT($A$3,5)="Still"', 'watch')
+    .rule('A3:I4', 'AND(LEFT($A$3,5)<>"Still",LEFT($A$3,5)<>"Every")', 'bad')
     .put('F2', 'Checks', 'label')
     .put('G2', `=${checks.from('overall')}`, 'check')
     .rule('G2:G2', 'ISNUMBER(SEARCH("broken",G2))', 'bad');

@@ -136,7 +136,7 @@ function checksOf({ drying, investment, options }: Pages): readonly Check[] {
 }
 
 export function checksSheet(pages: Pages): SheetBuilder {
-  const page = new SheetBuilder('Checks', [400, 120, 120, 110, 170]);
+  const page = new SheetBuilder('Checks', [400, 120, 120, 110, 170], { dashes: true });
   page.title(
     'Checks',
     'Two ways to each figure. A check that is broken is shown on Answer too: then trust no figure until it is found.',

@@ -1,4 +1,4 @@
-import { asGiven } from '../grid.ts';
+import { asGiven, orDash } from '../grid.ts';
 import { type Content, columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
@@ -251,41 +251,37 @@ function months(page: SheetBuilder): void {
   const [first, last] = [page.row, page.row + climate.length - 1];
   const column = (letter: string) => `${letter}${first}:${letter}${last}`;
   const outdoor = `${asGiven(column('B'))},${asGiven(column('C'))}`;
+  const water = inUse('Hot water temperature');
   climate.forEach(([month, temperature, humidity], k) => {
     const row = first + k;
+    const byWater = `IF(ISNUMBER(D${row}),D${row},B${row}+${inUse('Heater effectiveness')}*(${water}-B${row}))`;
+    const words = `IF(AND(ISNUMBER(H${row}),H${row}<J${row}),"dryer short",IF(I${row}<J${row},"short","enough"))`;
     page
       .put(`A${row}`, month, 'label')
       .put(`B${row}`, page.given(temperature), 'input', { format: 'one' })
       .put(`C${row}`, page.given(humidity), 'input', { format: 'percent' })
-      .across(`D${row}`, ['', ''], 'output', { format: 'one' })
-      .put(
-        `F${row}`,
-        `=MIN(IF(ISNUMBER(D${row}),D${row},B${row}+${inUse('Heater effectiveness')}*(${inUse('Hot water temperature')}-B${row})),IF(ISNUMBER(E${row}),E${row},${inUse('Hot water temperature')}))`,
-        'output',
-        { format: 'one' },
-      )
-      .put(`G${row}`, '', 'output', { format: 'one' })
-      .put(`H${row}`, `=G${row}*${inUse('Dryer hours a day')}/1000`, 'output', { format: 'two' })
-      .put(`I${row}`, `=MIN(H${row},${figure('Slurry could make')},${figure('Press could make')})`, 'output', { format: 'two' })
-      .put(`J${row}`, '={need}', 'output', { format: 'two' })
-      .put(`K${row}`, `=IF(H${row}<J${row},"dryer short",IF(I${row}<J${row},"short","enough"))`, 'output');
+      .across(`D${row}`, ['', ''], 'output', { format: 'one', align: 'right' })
+      .put(`F${row}`, `=IF(B${row}="","–",MIN(${byWater},IF(ISNUMBER(E${row}),E${row},${water})))`, 'output', {
+        format: 'one',
+        align: 'right',
+      })
+      .put(`G${row}`, '', 'output', { format: 'one', align: 'right' })
+      .put(`H${row}`, orDash(`G${row}*${inUse('Dryer hours a day')}/1000`), 'output', { format: 'two', align: 'right' })
+      .put(`I${row}`, orDash(`MIN(H${row},${figure('Slurry could make')},${figure('Press could make')})`), 'output', {
+        format: 'two',
+        align: 'right',
+      })
+      .put(`J${row}`, '={need}', 'output', { format: 'two', align: 'right' })
+      .put(`K${row}`, `=IF(ISNUMBER(I${row}),${words},"–")`, 'output');
   });
-  const whole = (formula: string) => `=IFERROR(${formula},"–")`;
-  page
-    .put(
-      `D${first}`,
-      whole(
-        `BEDDING.DRYING.SUPPLYTEMP(${air},${outdoor},${inUse('Hot water litres per hour', 'Hot water temperature', 'Heater effectiveness')},${place})`,
-      ),
-      'output',
-      { format: 'one' },
-    )
-    .put(`E${first}`, whole(`BEDDING.DRYING.HEATEDTEMP(${air},${outdoor},${inUse('Heat available kW')},${place})`), 'output', {
-      format: 'one',
-    })
-    .put(`G${first}`, `=BEDDING.DRYING.OUTPUT(${dms},${air},${outdoor},${column('F')},${place},${drum})`, 'output', { format: 'one' })
+  const supply = inUse('Hot water litres per hour', 'Hot water temperature', 'Heater effectiveness');
+  const oneFormula = (letter: string, formula: string) =>
+    page.put(`${letter}${first}`, orDash(formula), 'output', { format: 'one', align: 'right' });
+  oneFormula('D', `BEDDING.DRYING.SUPPLYTEMP(${air},${outdoor},${supply},${place})`);
+  oneFormula('E', `BEDDING.DRYING.HEATEDTEMP(${air},${outdoor},${inUse('Heat available kW')},${place})`);
+  oneFormula('G', `BEDDING.DRYING.OUTPUT(${dms},${air},${outdoor},${column('F')},${place},${drum})`)
     .called('months', `A${first}:K${last}`)
-    .rule(column('K'), `$K${first}<>"enough"`, 'watch');
+    .rule(column('K'), `RIGHT($K${first},5)="short"`, 'watch');
   page.row = last + 1;
   const table = page.at('months');
   page.chart({
@@ -305,7 +301,11 @@ function months(page: SheetBuilder): void {
 }
 
 export function dryingSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Fibre and drying', [235, 88, 88, 88, 88, 88, 80, 80, 88, 88, 90], { blank, landscape: true });
+  const page = new SheetBuilder('Fibre and drying', [235, 88, 88, 88, 88, 88, 80, 80, 88, 88, 90], {
+    blank,
+    landscape: true,
+    dashes: true,
+  });
   page.title('Fibre and drying', 'From slurry to dried fibre: mass, water, air and heat, stage by stage and month by month.', lackingLine);
   massBalance(page);
   airAndHeat(page);

@@ -40,8 +40,11 @@ export const state = [
   `"Every input needed is given; defaults taken for "&${defaults}&" more, listed on ${figuresName}.")))`,
 ].join('');
 
+/** Still missing something; an error where the list itself cannot be read. */
+export const lacksSome = `${missing}>0`;
+
 /** For the other sheets, which say it only where something is lacking. */
-export const lackingLine = `=IF(IFERROR(${missing},1)=0,"","Some figures cannot be worked out yet: see the top of Answer.")`;
+export const lackingLine = `=IF(IFERROR(${missing}+${refused},1)=0,"","Some figures cannot be worked out yet: see the top of Answer.")`;
 
 /** The nth warning: they follow the row that says what is still missing. */
 export const warning = (from: 'A' | 'B' | 'D', nth: string): string => `INDEX(${column(from)},MATCH("Still missing",${keys},0)+${nth})`;

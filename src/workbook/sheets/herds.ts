@@ -83,7 +83,11 @@ function inShort(page: SheetBuilder): void {
 }
 
 export function herdsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Herds', [95, ...asked.map(() => 82), 80, 24, ...herdHeadings.map(() => 82)], { blank, landscape: true });
+  const page = new SheetBuilder(
+    'Herds',
+    [95, ...asked.map((key) => (key === 'Break-even mastitis cases' ? 104 : 82)), 80, 24, ...herdHeadings.map(() => 82)],
+    { blank, landscape: true },
+  );
   page.title('Herds', 'Many herds at once: one row each on the right, their answers on the left. Two hundred invented ones to start with.');
   inShort(page);
   const limits = (column: string) => `${column}${page.row - 3}:${column}${page.row - 1}`;

@@ -1,4 +1,4 @@
-import { moved } from '../grid.ts';
+import { moved, orDash } from '../grid.ts';
 import { columnIn, type Fact, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
@@ -7,8 +7,6 @@ import { inUse } from './inputs.ts';
 const mostYears = 40;
 /** The years that the charts draw; a longer life goes on in the table. */
 const drawnYears = 16;
-
-const orDash = (formula: string): string => `=IFERROR(${formula},"–")`;
 
 function goesIn(page: SheetBuilder): void {
   page.part('What goes in').facts([
@@ -121,16 +119,16 @@ function comesOut(page: SheetBuilder): void {
 
 /** What each driver may turn out to be: how far below and above the likely figure. */
 const drivers: readonly (readonly [name: string, likely: string, down: number, up: number])[] = [
-  ['kit cost', '={capital}', 0.05, 0.2],
-  ['bought price per t', `=${inUse('Bought price per t')}`, 0.2, 0.15],
-  ['bought t per year', `=${figure('Bought needed')}-${figure('Topped up with bought')}`, 0.1, 0.1],
+  ['kit cost', '{capital}', 0.05, 0.2],
+  ['bought price per t', `${inUse('Bought price per t')}`, 0.2, 0.15],
+  ['bought t per year', `${figure('Bought needed')}-${figure('Topped up with bought')}`, 0.1, 0.1],
   [
     'running cost per year',
-    `=${figure('Bought needed')}*${inUse('Bought price per t')}-${figure('Topped up with bought')}*${inUse('Bought price per t')}-{saving}`,
+    `${figure('Bought needed')}*${inUse('Bought price per t')}-${figure('Topped up with bought')}*${inUse('Bought price per t')}-{saving}`,
     0.1,
     0.25,
   ],
-  ['discount rate', '={rate}', 0.25, 0.25],
+  ['discount rate', '{rate}', 0.25, 0.25],
 ];
 
 function uncertainty(page: SheetBuilder): void {
@@ -146,7 +144,8 @@ function uncertainty(page: SheetBuilder): void {
     const ends = `$C${row}*(1-$E${row}),$C${row}*(1+$F${row})`;
     const format = name === 'discount rate' ? 'percent1' : name.endsWith('per t') ? 'money2' : 'money';
     page
-      .line([name, `=MIN(${ends})`, likely, `=MAX(${ends})`], 'output', { format })
+      .line([name, orDash(`MIN(${ends})`), orDash(likely), orDash(`MAX(${ends})`)], 'output', { format, align: 'right' })
+      .put(`A${row}`, name, 'label')
       .across(`E${row}`, [down, up], 'input', { format: 'percent' });
   }
   const table = `A${first}:D${page.row - 1}`;
@@ -254,7 +253,10 @@ function drawFlow(page: SheetBuilder, row: number): void {
 }
 
 export function investmentSheet(): SheetBuilder {
-  const page = new SheetBuilder('Investment', [190, 84, 84, 84, 84, 84, 130, 84, 84, 84, 84, 16, 60, 84, 84, 84, 84], { landscape: true });
+  const page = new SheetBuilder('Investment', [190, 84, 84, 84, 84, 84, 130, 84, 84, 84, 84, 16, 60, 84, 84, 84, 84], {
+    landscape: true,
+    dashes: true,
+  });
   page.title('Investment', 'Does the kit pay, how sure is that, and when is the money back?', lackingLine);
   goesIn(page);
   comesOut(page);

@@ -40,7 +40,7 @@ const own: readonly { readonly name: string; readonly stands: string; readonly c
 ];
 
 export function optionsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Options', [165, 90, 90, 90, 90, 100, 110, 110, 110, 110], { blank, landscape: true });
+  const page = new SheetBuilder('Options', [165, 90, 90, 90, 90, 100, 110, 110, 110, 110], { blank, landscape: true, dashes: true });
   page
     .title(
       'Options',

@@ -1,3 +1,4 @@
+import { onceTyped } from '../grid.ts';
 import { type Fact, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
@@ -15,7 +16,7 @@ const read = (name: string, label: string, value: number, unit: Fact['unit'], no
 
 const worked = (label: string, formula: string, unit: Fact['unit'], note: string, more: Partial<Fact> = {}): Fact => ({
   label,
-  value: `=IFERROR(${formula},"–")`,
+  value: onceTyped(formula),
   unit,
   note,
   ...more,

@@ -1,9 +1,8 @@
-import { moved } from '../grid.ts';
+import { moved, onceTyped, orDash } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
 
-const orDash = (formula: string): string => `=IFERROR(${formula},"–")`;
 const copied = (item: string): string => `=IF(${inUse(item)}="","",${inUse(item)})`;
 const rest = '{shed},{dirty},{bed},{stocking}';
 
@@ -38,7 +37,7 @@ function scores(page: SheetBuilder): void {
     {
       name: 'stocking',
       label: 'Stocking',
-      value: [`=${inUse('Cows')}/${inUse('Cubicles')}`, ''],
+      value: [`=IFERROR(${inUse('Cows')}/${inUse('Cubicles')},"")`, ''],
       unit: 'cows per cubicle',
       format: 'two',
       note: 'cows ÷ cubicles',
@@ -82,11 +81,11 @@ function grid(page: SheetBuilder): void {
     page
       .line([dryMatter, '', '', ''], 'output', { format: 'one', align: 'right' })
       .put(`A${row}`, dryMatter, 'input', { format: 'percent' })
-      .put(`E${row}`, `=${words.join('&" · "&')}`);
+      .put(`E${row}`, orDash(words.join('&" · "&')));
   }
   const table = `B${first}:D${last}`;
   page
-    .put(`B${first}`, `=BEDDING.HYGIENE.RISK(A${first}:A${last},B${head}:D${head},{material},${rest})`, 'output', {
+    .put(`B${first}`, orDash(`BEDDING.HYGIENE.RISK(A${first}:A${last},B${head}:D${head},{material},${rest})`), 'output', {
       format: 'one',
       align: 'right',
     })
@@ -119,14 +118,14 @@ function drivers(page: SheetBuilder): void {
     },
     {
       label: 'Longest interval that keeps to it',
-      value: orDash(`BEDDING.HYGIENE.MAXINTERVAL({dm},{target},{material},${rest})`),
+      value: `=BEDDING.HYGIENE.MAXINTERVAL({dm},{target},{material},${rest})`,
       unit: 'days',
       format: 'two',
       note: 'HYGIENE.MAXINTERVAL; –: none does',
     },
     {
       label: 'Lowest dry matter that keeps to it',
-      value: orDash(`BEDDING.HYGIENE.MINDM({interval},{target},{material},${rest})`),
+      value: `=BEDDING.HYGIENE.MINDM({interval},{target},{material},${rest})`,
       unit: 'fraction',
       note: 'HYGIENE.MINDM; –: none does',
     },
@@ -138,21 +137,21 @@ function money(page: SheetBuilder): void {
     { label: 'Cases per 100 now', value: copied('Cases per 100 now'), unit: 'per 100 cows/year', note: 'Inputs' },
     {
       label: 'They cost the herd',
-      value: orDash(`BEDDING.UDDER.COST(${inUse('Cases per 100 now', 'Cows', 'Cost per mastitis case')})`),
+      value: `=BEDDING.UDDER.COST(${inUse('Cases per 100 now', 'Cows', 'Cost per mastitis case')})`,
       unit: 'per year',
       note: 'UDDER.COST',
     },
     {
       name: 'even',
       label: 'Extra cases that would eat the saving',
-      value: orDash(`BEDDING.UDDER.BREAKEVEN(${figure('Saving')},${inUse('Cows', 'Cost per mastitis case')})`),
+      value: `=BEDDING.UDDER.BREAKEVEN(${figure('Saving')},${inUse('Cows', 'Cost per mastitis case')})`,
       unit: 'per 100 cows/year',
       style: 'strong',
       note: 'UDDER.BREAKEVEN',
     },
     {
       label: 'and what is left after the kit’s own cost',
-      value: orDash(figure('Break-even mastitis cases after capital')),
+      value: `=${figure('Break-even mastitis cases after capital')}`,
       unit: 'per 100 cows/year',
       note: 'BUDGET.HERD; –: nothing is left to eat',
     },
@@ -178,7 +177,8 @@ function money(page: SheetBuilder): void {
     },
     {
       label: 'so many per 100 cows a year',
-      value: orDash(`BEDDING.UDDER.RATE({cases},${inUse('Cows')},{days})`),
+      speaks: true,
+      value: onceTyped(`BEDDING.UDDER.RATE({cases},${inUse('Cows')},{days})`),
       unit: 'per 100 cows/year',
       note: 'UDDER.RATE: type it into Inputs',
     },
@@ -193,7 +193,8 @@ function money(page: SheetBuilder): void {
     })),
     {
       label: 'share scoring 3 or 4',
-      value: orDash('BEDDING.UDDER.DIRTY({udder1},{udder2},{udder3},{udder4})'),
+      speaks: true,
+      value: onceTyped('BEDDING.UDDER.DIRTY({udder1},{udder2},{udder3},{udder4})'),
       unit: 'fraction',
       note: 'UDDER.DIRTY: type it into Inputs',
     },
@@ -209,14 +210,16 @@ function money(page: SheetBuilder): void {
     {
       name: 'perVolume',
       label: 'that is, per cubic centimetre',
-      value: orDash(`BEDDING.HYGIENE.PERVOLUME({perGram},${figure('Dried fibre density')})`),
+      speaks: true,
+      value: onceTyped(`BEDDING.HYGIENE.PERVOLUME({perGram},${figure('Dried fibre density')})`),
       unit: 'cfu/cm³',
       format: 'whole',
       note: 'HYGIENE.PERVOLUME',
     },
     {
       label: 'beside the published benchmark',
-      value: orDash('BEDDING.HYGIENE.COUNT("coliforms","used",{perVolume})'),
+      speaks: true,
+      value: onceTyped('BEDDING.HYGIENE.COUNT("coliforms","used",{perVolume})'),
       unit: 'times',
       note: 'HYGIENE.COUNT; counts predict mastitis poorly: see the studies below',
     },
@@ -231,7 +234,7 @@ function evidence(page: SheetBuilder): void {
     )
     .spill({
       name: 'lying',
-      formula: orDash('BEDDING.WELFARE.LYING({dm})'),
+      formula: '=BEDDING.WELFARE.LYING({dm})',
       rows: 4,
       formats: [undefined, 'one', 'text', 'text', undefined],
     });
@@ -250,7 +253,7 @@ function evidence(page: SheetBuilder): void {
 }
 
 export function udderSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Udder health', [250, 110, 110, 110, 520, 150, 120], { blank, landscape: true });
+  const page = new SheetBuilder('Udder health', [250, 110, 110, 110, 520, 150, 120], { blank, landscape: true, dashes: true });
   page.title(
     'Udder health',
     'How clean and dry the fibre lies beside the bedding now, and how many extra cases would eat the saving.',
