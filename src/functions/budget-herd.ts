@@ -39,7 +39,7 @@ export function herdRows(given: GivenInputs) {
     ['Defaults used', defaults.length, '', defaults.length === 0 ? 'None: every item was given.' : `${defaults.join('; ')}.`],
     ['Still missing', missing.length, '', missing.length === 0 ? 'Nothing: the plan has all it needs.' : `${missing.join('; ')}.`],
   ];
-  const warnings = warningsOf(plan).map(({ key, value, meaning }) => [key, value, '', meaning]);
+  const warnings = warningsOf(plan).map(({ key, value, unit, meaning }) => [key, value, unit, meaning]);
   return { rows: [...results, ...counts, ...warnings] };
 }
 
@@ -71,3 +71,6 @@ export function explainHerd(given: GivenInputs): readonly WorkingStep[] {
   );
   return [...items, ...results];
 }
+
+/** When a warning of BUDGET.HERD fires, in words. */
+export { triggers as warningTriggers } from '../domain/budget-warnings.ts';

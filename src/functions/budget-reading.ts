@@ -124,14 +124,14 @@ export function defaultsUsed(given: GivenInputs, plan: Budget): readonly string[
     });
 }
 
-/** Items that are still needed for the whole answer. */
+/** Items that are still needed for the whole answer; water and heat, of which one will do, are one. */
 export function stillMissing(given: GivenInputs, plan: Budget): readonly string[] {
   const hasHeat = given.has('water_l_h') || given.has('heat_kw');
   const hasLoan = Number(given.get('borrowed') ?? 0) > 0;
   const lacks = budgetItems.filter((item) => {
     if (given.has(item.key) || !item.needed || irrelevant(item, plan)) return false;
     if (item.needed === 'with a loan') return hasLoan;
-    return item.needed !== 'one of two with a dryer' || !hasHeat;
+    return item.needed !== 'one of two with a dryer' || (!hasHeat && item.key === 'water_l_h');
   });
-  return lacks.map(({ name }) => name);
+  return lacks.map(({ name, key }) => (key === 'water_l_h' ? `${name} or ${itemByKey.get('heat_kw')?.name}` : name));
 }

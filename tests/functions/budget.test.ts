@@ -108,6 +108,7 @@ describe('what was not given', () => {
   it('asks for water or heat, whichever is known', () => {
     const neither = without('Hot water litres per hour');
     expect(sentence(resultOf(neither, 'Supply temperature'))).toContain('at least one of them');
+    expect(rowOf(herd(neither), 'Still missing').slice(1)).toEqual([1, '', 'Hot water litres per hour or Heat available kW.']);
     expect(resultOf({ ...neither, 'Heat available kW': 60 }, 'Supply temperature')).toBeCloseTo(69.05, 1);
   });
 

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { cite } from '../../core/working.ts';
+import { warningTriggers } from '../../functions/budget-herd.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
 import { referenceTo } from './addresses.ts';
 import type { Pane, Part, Why } from './context.ts';
@@ -36,6 +37,7 @@ export function checks(pane: Pane): Part {
     return html`<li class="warning">
       <h4>${name}${value === '' ? '' : `: ${sayValue(value, unit, host.locale())}`}</h4>
       <p>${meaning}</p>
+      ${warningTriggers.has(key) ? html`<p class="hint">Warns when: ${warningTriggers.get(key)}.</p>` : nothing}
       ${show(place, name)}
     </li>`;
   }
