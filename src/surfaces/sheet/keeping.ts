@@ -36,6 +36,9 @@ export async function recall(open: (json: string) => Promise<void>): Promise<Rec
   return { damaged: current, ...(previous && (await opens(previous, open)) && { opened: previous }) };
 }
 
+/** Milliseconds from a change to its writing. What the browser then needs to store it comes on top, and both must stay under two seconds. */
+const [shortest, longest] = [250, 700];
+
 /**
  * Keeps the workbook shortly after each change. The first change not yet kept starts the clock and later ones do not
  * restart it, so that steady typing is kept too; a large workbook, slow to write out, is kept less often.
@@ -45,7 +48,7 @@ export class Keeper {
   readonly #kept: (at: Date) => void;
   readonly #failed: (reason: unknown) => void;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  #delay = 400;
+  #delay = shortest;
   #last: Kept | undefined;
 
   constructor(write: () => string, kept: (at: Date) => void, failed: (reason: unknown) => void) {
@@ -70,7 +73,7 @@ export class Keeper {
     try {
       const began = performance.now();
       const json = this.#write();
-      this.#delay = Math.min(1200, Math.max(400, 3 * (performance.now() - began)));
+      this.#delay = Math.min(longest, Math.max(shortest, 2 * (performance.now() - began)));
       if (json === this.#last?.json) return;
       const next: Kept = { json, at: Date.now() };
       await setMany([...(this.#last ? [['previous', this.#last] as [string, Kept]] : []), ['current', next]], shelf);

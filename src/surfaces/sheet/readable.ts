@@ -1,54 +1,39 @@
 import { helpers, type WorkbookData } from '@odoo/o-spreadsheet';
-import * as z from 'zod/mini';
+import { most, workbookShape } from './workbook-shape.ts';
 
-/** Sheets of this size still open in a moment; the grid loads a damaged size without a word and hangs. */
-const most = { sheets: 60, rows: 20_000, columns: 702, cells: 200_000, characters: 20_000_000 };
+/** The first layout of a saved workbook that this page wrote, and the one it writes now. */
+const first = '19.3.2';
+const current = helpers.createEmptyWorkbookData().version;
 
-const text = z.string().check(z.minLength(1));
-const count = (highest: number) => z.int().check(z.minimum(1), z.maximum(highest));
-const address = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d{0,4}(:[A-Z]{1,2}[1-9]\d{0,4})?$/));
-const anything = z.looseObject({});
+const isLater = (version: string, than: string): boolean => version.localeCompare(than, 'en', { numeric: true }) > 0;
 
-const sheet = z
-  .looseObject({
-    id: text,
-    name: text,
-    rowNumber: count(most.rows),
-    colNumber: count(most.columns),
-    cells: z.record(address, z.union([z.string(), anything])),
-    merges: z.array(z.string()),
-    figures: z.array(z.looseObject({ id: text, tag: text })),
-  })
-  .check(
-    z.refine(({ cells }) => Object.keys(cells).length <= most.cells),
-    z.refine(({ cells, rowNumber, colNumber }) =>
-      Object.keys(cells).every((place) => {
-        const { right, bottom } = helpers.toZone(place);
-        return right < colNumber && bottom < rowNumber;
-      }),
-    ),
-  );
+/** Why a workbook is not opened, in words that follow a colon. */
+export class Unreadable extends Error {}
 
-const workbook = z
-  .looseObject({
-    version: text,
-    sheets: z.array(sheet).check(z.minLength(1), z.maxLength(most.sheets)),
-    styles: z.record(z.string(), anything),
-    formats: z.record(z.string(), z.string()),
-    borders: z.record(z.string(), anything),
-    settings: z.looseObject({ locale: z.looseObject({ code: text, decimalSeparator: text, formulaArgSeparator: text }) }),
-  })
-  .check(z.refine(({ sheets }) => new Set(sheets.map(({ id }) => id)).size === sheets.length));
+const tooLarge = 'the file is larger than this page opens';
+const notOurs = 'the file is damaged or is not a copy saved from this page';
+
+/** The grid stops in its own words on what the shape lets pass. */
+export const whyUnreadable = (fault: unknown): string => (fault instanceof Unreadable ? fault.message : notOurs);
 
 /** A stored or saved workbook, or an error with a sentence: the grid itself takes `{}` for an empty workbook. */
 export function readWorkbook(json: string): WorkbookData {
-  if (json.length > most.characters) throw new Error('the file is larger than this page opens');
+  if (json.length > most.letters) throw new Unreadable(tooLarge);
   let data: unknown;
   try {
     data = JSON.parse(json);
   } catch {
-    throw new Error('the file is cut short or is not a copy saved from this page');
+    throw new Unreadable('the file is cut short or is not a copy saved from this page');
   }
-  if (!workbook.safeParse(data).success) throw new Error('the file is damaged or is not a copy saved from this page');
+  const version = typeof data === 'object' && data !== null && 'version' in data ? String(data.version) : '';
+  const known = /^\d{1,4}(\.\d{1,4}){0,3}$/.test(version);
+  if (known && isLater(version, current)) throw new Unreadable('the file was saved by a later version of this page; open it there');
+  if (!known || isLater(first, version) || !workbookShape.safeParse(data).success) throw new Unreadable(notOurs);
   return data as WorkbookData;
+}
+
+/** A file is not even looked into where it is larger than any that this page opens. */
+export async function readFile(file: File): Promise<WorkbookData> {
+  if (file.size > most.letters) throw new Unreadable(tooLarge);
+  return readWorkbook(await file.text());
 }
