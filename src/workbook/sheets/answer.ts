@@ -140,7 +140,7 @@ export function answerSheet({ levers, checks }: Pages): SheetBuilder {
     .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
     .put('A2', 'Herd', 'label')
     .put('B2', `=IF(${herdName}="","–",${herdName})`, 'strong')
-    .block('A3:I4', state, 'label', { wrap: true })
+    .block('A3:I4', state, 'note', { wrap: true })
     .rule('A3:I4', 'LEFT($A$3,5)="Still"', 'watch')
     .rule('A3:I4', 'AND(LEFT($A$3,5)<>"Still",LEFT($A$3,5)<>"Every")', 'bad')
     .put('F2', 'Checks', 'label')
