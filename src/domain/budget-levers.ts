@@ -3,8 +3,8 @@ import { type Answer, NoAnswer, Refusal } from './refusal.ts';
 
 /** How finely a lever's range is searched on either side of where it stands; steps widen away from it. */
 const steps = 48;
-/** How closely a lever's value is found, as a share of it: far beyond what can be set or read. */
-const closeness = 1e-12;
+/** Halvings of a bracket: twelve digits of it, far beyond what can be set or read. */
+const halvings = 40;
 
 /** What is sought: the figure of the plan and the value it should have. */
 export interface Goal {
@@ -61,11 +61,11 @@ function crossing(gapAt: (at: number) => number | undefined, now: number, here: 
 function halve(gapAt: (at: number) => number | undefined, from: Point, to: Point): number {
   let [a, b] = [from.at, to.at];
   const rises = (to.gap ?? 0) >= 0;
-  for (;;) {
+  for (let k = 0; k < halvings; k++) {
     const middle = (a + b) / 2;
-    if (middle === a || middle === b || Math.abs(b - a) <= closeness * Math.abs(b)) return b;
     const gap = gapAt(middle);
     if (gap === undefined || gap >= 0 !== rises) a = middle;
     else b = middle;
   }
+  return b;
 }
