@@ -34,7 +34,7 @@ const cases: readonly Case[] = [
   },
   {
     name: 'DEMAND.HERD',
-    note: 'built file / bare loop, which the engine reduces to two products; ours looks at every cell and keeps the steps: 0.1–0.2 µs a row',
+    note: 'built file / bare loop, which the engine reduces to two products; ours looks at every cell and keeps the steps',
     ranges: (rows) => [between(100, 900, 7), between(0.5, 9, 11)].map((f) => column(rows, f)),
     bare: (cubicles: number, kg: number) => herdDemand(cubicles, kg, 365, 0).t_year,
   },
