@@ -57,9 +57,19 @@ const style = z.looseObject({
 const side = maybe(z.object({ style: text, color: z.string() }));
 
 /** What the grid draws in a place that it cannot draw takes the whole page down, so what it reads is told part by part. */
+const compared = [
+  ...(['containsText', 'notContainsText', 'isEqual', 'isNotEqual', 'isGreaterThan', 'isGreaterOrEqualTo', 'isLessThan'] as const),
+  ...(['isLessOrEqualTo', 'isBetween', 'isNotBetween', 'customFormula'] as const),
+  ...(['dateIs', 'dateIsBefore', 'dateIsAfter', 'dateIsOnOrBefore', 'dateIsOnOrAfter'] as const),
+] as const;
+const forColours = ['beginsWithText', 'endsWithText', 'isEmpty', 'isNotEmpty', 'top10', 'uniqueValues', 'duplicateValues'] as const;
+const forEntries = [
+  ...(['isEqualText', 'isEmail', 'isLink', 'isBoolean', 'isValueInList', 'isValueInRange'] as const),
+  ...(['dateIsBetween', 'dateIsNotBetween', 'dateIsValid'] as const),
+] as const;
 const threshold = z.looseObject({ type: text, value: maybe(anyText) });
 const colourRule = z.discriminatedUnion('type', [
-  z.looseObject({ type: z.literal('CellIsRule'), operator: text, values: texts, style }),
+  z.looseObject({ type: z.literal('CellIsRule'), operator: z.enum([...compared, ...forColours]), values: texts, style }),
   z.looseObject({ type: z.literal('ColorScaleRule'), minimum: threshold, maximum: threshold, midpoint: maybe(threshold) }),
   z.looseObject({ type: z.literal('DataBarRule'), color: z.number(), rangeValues: maybe(range) }),
   z.looseObject({
@@ -114,7 +124,9 @@ const sheet = z
     headerGroups: maybe(z.object({ ROW: groups, COL: groups })),
     panes: maybe(z.object({ xSplit: index, ySplit: index })),
     conditionalFormats: z.array(z.looseObject({ id, ranges, rule: colourRule })),
-    dataValidationRules: z.array(z.looseObject({ id, ranges, criterion: z.looseObject({ type: text, values: texts }) })),
+    dataValidationRules: z.array(
+      z.looseObject({ id, ranges, criterion: z.looseObject({ type: z.enum([...compared, ...forEntries]), values: texts }) }),
+    ),
     tables: z.array(
       z.looseObject({ range: zone, type: maybe(text), config: maybe(z.looseObject({ numberOfHeaders: index, styleId: text })) }),
     ),
