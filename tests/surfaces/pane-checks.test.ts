@@ -45,11 +45,13 @@ describe('the checks', () => {
         ? [
             [{ value: 'Balance closes' }, { value: 'OK', formula: ok }],
             [{ value: 'Totals agree' }, { value: 'differ by 12', formula: ok }],
+            [{ value: 'Loan payments agree' }, { value: 'not worked out', formula: ok }],
           ]
         : read(place);
     const pane = await openPane(host, 'checks');
     expect(pane.text()).toContain('Totals agree: differ by 12');
     expect(pane.text()).not.toContain('Balance closes');
+    expect(pane.text()).not.toContain('Loan payments agree');
   });
 
   it('say in words that there is nothing to report', async () => {

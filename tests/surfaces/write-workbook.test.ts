@@ -153,6 +153,9 @@ describe.each([
       for (const [k, width] of data.columns.entries()) {
         expect(made.line(wholeColumns(k, k))['format.columnWidth'], `${data.name} column ${k + 1}`).toBe(width * 0.75);
       }
+      for (const [row, pixels] of Object.entries(data.heights ?? {})) {
+        expect(made.line(`${row}:${row}`)['format.rowHeight'], `${data.name} row ${row}`).toBeGreaterThanOrEqual(pixels * 0.75);
+      }
       expect(
         made.rules.map(({ range, mock }) => [range, settingsOf(mock)['custom.rule.formula'], settingsOf(mock)['custom.format.font.color']]),
       ).toEqual(

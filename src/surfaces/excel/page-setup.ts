@@ -16,10 +16,10 @@ function textHeight(text: string, size: number, width: number): number {
   return lines * size * 1.35;
 }
 
-/** Excel does not fit a row to wrapped text in merged cells, so every row is made as high as its own text needs. */
-export function fitRows(target: Excel.Worksheet, { cells, columns, merges = [] }: Sheet): void {
+/** Excel does not fit a row to wrapped text in merged or spilled cells, so every row is made as high as its own text needs, or as the sheet states. */
+export function fitRows(target: Excel.Worksheet, { cells, columns, merges = [], heights: stated = {} }: Sheet): void {
   const merged = new Map(merges.map((merge) => [merge.split(':')[0], blockOf(merge) as Block]));
-  const heights = new Map<number, number>();
+  const heights = new Map(Object.entries(stated).map(([row, pixels]) => [Number(row) - 1, points(pixels)]));
   for (const [address, { content, wrap, style }] of Object.entries(cells)) {
     if (!wrap || typeof content !== 'string' || content.startsWith('=')) continue;
     const { top, left, bottom, right } = merged.get(address) ?? (blockOf(address) as Block);

@@ -16,6 +16,8 @@ export interface Found {
 }
 
 const holds = 'OK';
+/** What the workbook says of a check that the figures given do not reach. */
+const notReached = 'not worked out';
 const text = (value: CellContent | undefined): string => (typeof value === 'string' ? value : '');
 
 /** A row of a BUDGET.HERD table whose key says that it is a warning. */
@@ -56,7 +58,7 @@ function failuresIn(
   );
   return rows.flatMap((row, r) =>
     row.flatMap(({ value, formula, error }, k) => {
-      if (!columns.has(k) || formula === undefined || value === holds) return [];
+      if (!columns.has(k) || formula === undefined || value === holds || value === notReached) return [];
       const label = row
         .slice(0, k)
         .map((cell) => text(cell.value))
