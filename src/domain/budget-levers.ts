@@ -1,18 +1,12 @@
-import type { Budget } from './budget.ts';
-import { type Answer, NoAnswer, Refusal } from './refusal.ts';
+import { type Answer, NoAnswer } from './refusal.ts';
 
 /** How finely a lever's range is searched on either side of where it stands; steps widen away from it. */
-const steps = 48;
+const steps = 24;
 /** Halvings of a bracket: twelve digits of it, far beyond what can be set or read. */
 const halvings = 40;
 
-/** What is sought: the figure of the plan and the value it should have. */
-export interface Goal {
-  readonly figure: (plan: Budget) => number;
-  readonly target: number;
-  /** What to say where no value of the lever reaches it. */
-  readonly none: (lowest: number, highest: number) => string;
-}
+/** A figure of the plan with the lever at a value; undefined where the plan has no such figure there. */
+export type FigureAt = (value: number) => number | undefined;
 
 interface Point {
   readonly at: number;
@@ -21,33 +15,28 @@ interface Point {
 }
 
 /**
- * The value nearest to `now` at which the goal is met, all else as it is, or why there is none.
+ * The value nearest to `now` at which the figure comes to its target, all else as it is, or why there is none.
  * Searches outward from `now` in steps that widen with the distance, then halves the first bracket with a change of sign.
  *
- * @param plan the plan with the lever at a value
+ * @param none what to say where no value within the range reaches it
  */
-export function nearestValue(plan: (value: number) => Budget, now: number, range: readonly [number, number], goal: Goal): Answer {
+export function nearestValue(figureAt: FigureAt, target: number, now: number, range: readonly [number, number], none: string): Answer {
   const [lowest, highest] = range;
   const gapAt = (at: number): number | undefined => {
-    try {
-      const gap = goal.figure(plan(at)) - goal.target;
-      return Number.isFinite(gap) ? gap : undefined;
-    } catch (thrown) {
-      if (thrown instanceof NoAnswer || thrown instanceof Refusal) return undefined;
-      throw thrown;
-    }
+    const figure = figureAt(at);
+    return figure === undefined ? undefined : figure - target;
   };
   const here = gapAt(now);
   if (here === undefined) return new NoAnswer('the plan has no such figure yet: see what is still missing');
   const up = crossing(gapAt, now, here, highest);
   // On the other side only what is nearer still matters.
   const down = crossing(gapAt, now, here, up === undefined ? lowest : Math.max(lowest, now - (up - now)));
-  if (up === undefined && down === undefined) return new NoAnswer(goal.none(lowest, highest));
+  if (up === undefined && down === undefined) return new NoAnswer(none);
   if (up === undefined || down === undefined) return (up ?? down) as number;
   return up - now <= now - down ? up : down;
 }
 
-function crossing(gapAt: (at: number) => number | undefined, now: number, here: number, end: number): number | undefined {
+function crossing(gapAt: FigureAt, now: number, here: number, end: number): number | undefined {
   let last: Point = { at: now, gap: here };
   for (let k = 1; k <= steps; k++) {
     const at = now + (end - now) * (k / steps) ** 3;
@@ -58,7 +47,7 @@ function crossing(gapAt: (at: number) => number | undefined, now: number, here: 
   return undefined;
 }
 
-function halve(gapAt: (at: number) => number | undefined, from: Point, to: Point): number {
+function halve(gapAt: FigureAt, from: Point, to: Point): number {
   let [a, b] = [from.at, to.at];
   const rises = (to.gap ?? 0) >= 0;
   for (let k = 0; k < halvings; k++) {

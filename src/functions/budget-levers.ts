@@ -1,7 +1,7 @@
 import type { Budget } from '../domain/budget.ts';
 import { ifNone } from '../domain/budget-inputs.ts';
 import { noDryer } from '../domain/budget-kit.ts';
-import { nearestValue } from '../domain/budget-levers.ts';
+import { type FigureAt, nearestValue } from '../domain/budget-levers.ts';
 import { spell } from '../domain/spell.ts';
 import { pairUp, type Table } from './budget-herd.ts';
 import { type BudgetItem, budgetItems } from './budget-items.ts';
@@ -31,6 +31,27 @@ function heatLever(given: GivenInputs, plan: Budget): BudgetItem {
 
 const span = (item: BudgetItem, lowest: number, highest: number) => `between ${spell(lowest)} and ${spell(highest)} ${item.parameter.unit}`;
 
+/** A figure of the plan, or nothing where it has none. */
+function figure(work: () => number): number | undefined {
+  const found = answerOf(work);
+  return typeof found === 'number' && Number.isFinite(found) ? found : undefined;
+}
+
+/** Cover and NPV of the plan with one item changed. Both searches begin with the same values, so each is worked out once. */
+function figuresWith(given: GivenInputs, { key }: BudgetItem): readonly [cover: FigureAt, npv: FigureAt] {
+  const known = new Map<number, readonly [number | undefined, number | undefined]>();
+  const both = (value: number) => {
+    let figures = known.get(value);
+    if (!figures) {
+      const plan = budgetOf(given, { key, value });
+      figures = [figure(() => plan.kit.limit().cover), figure(plan.money.npv)];
+      known.set(value, figures);
+    }
+    return figures;
+  };
+  return [(value) => both(value)[0], (value) => both(value)[1]];
+}
+
 export function levers(items: Table, values: Table | undefined) {
   const given = pairUp(items, values);
   const plan = budgetOf(given);
@@ -40,25 +61,14 @@ export function levers(items: Table, values: Table | undefined) {
     if (irrelevant(item, plan)) return [item.name, item.parameter.unit, typeof now === 'number' ? now : noDryer, noDryer, noDryer];
     if (typeof now !== 'number') return [item.name, item.parameter.unit, now, now, now];
     const range = item.parameter.range as readonly [number, number];
-    // Both goals try the same values first, and a plan keeps what it has worked out.
-    const plans = new Map<number, Budget>();
-    const planWith = (value: number): Budget => {
-      const known = plans.get(value) ?? budgetOf(new Map([...given, [item.key, value]]));
-      plans.set(value, known);
-      return known;
-    };
-    const nearest = (figure: (plan: Budget) => number, target: number, goal: string) =>
-      nearestValue(planWith, now, range, {
-        figure,
-        target,
-        none: (low, high) => `no value ${span(item, low, high)} makes ${goal}, all else as it is`,
-      });
+    const [coverAt, npvAt] = figuresWith(given, item);
+    const none = (goal: string) => `no value ${span(item, ...range)} makes ${goal}, all else as it is`;
     return [
       item.name,
       item.parameter.unit,
       now,
-      nearest((of) => of.kit.limit().cover, 1, 'the cover exactly 1'),
-      nearest((of) => of.money.npv(), 0, 'the kit just pay'),
+      nearestValue(coverAt, 1, now, range, none('the cover exactly 1')),
+      nearestValue(npvAt, 0, now, range, none('the kit just pay')),
     ];
   });
   return { rows };

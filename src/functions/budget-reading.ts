@@ -54,10 +54,16 @@ export function readInputs(pairs: readonly (readonly [name: unknown, cell: unkno
   return given;
 }
 
+/** One item at another value than was given. */
+export interface Change {
+  readonly key: Key;
+  readonly value: number;
+}
+
 /** The inputs as the plan asks for them: given, else the default, else missing. */
-function getter(given: GivenInputs): Get {
+function getter(given: GivenInputs, change?: Change): Get {
   const maybe = (key: Key): unknown => {
-    const value = given.get(key) ?? itemByKey.get(key)?.parameter.fallback?.value;
+    const value = (key === change?.key ? change.value : given.get(key)) ?? itemByKey.get(key)?.parameter.fallback?.value;
     if (value instanceof Refusal) throw value;
     return value;
   };
@@ -71,7 +77,7 @@ function getter(given: GivenInputs): Get {
 
 const motor = { load_factor: defaultOf('motor_load_factor').value, efficiency: defaultOf('motor_efficiency').value };
 
-export const budgetOf = (given: GivenInputs): Budget => budget(getter(given), motor);
+export const budgetOf = (given: GivenInputs, change?: Change): Budget => budget(getter(given, change), motor);
 
 /** A result of the plan, or the reason why there is none. */
 export function answerOf<Value>(work: () => Value): Value | NoAnswer | Refusal {
