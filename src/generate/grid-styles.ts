@@ -13,11 +13,8 @@ async function usedOf(path: string): Promise<string> {
   return css.replace(/\/\*# sourceMappingURL.*?\*\//g, '');
 }
 
-export interface GridStyles {
-  readonly bootstrap: string;
-  readonly grid: string;
-  readonly icons: string;
-}
+/** By file name, in the order in which they build on each other. */
+export type GridStyles = Readonly<Record<'bootstrap.css' | 'o_spreadsheet.css' | 'icons.css', string>>;
 
 /** The icons' font with the few icons that the grid shows, as a data address. */
 async function iconFont(icons: string): Promise<string> {
@@ -37,5 +34,9 @@ export async function gridStyles(): Promise<GridStyles> {
   const bootstrap = await usedOf(`${modules}/bootstrap/dist/css/bootstrap.min.css`);
   const icons = await usedOf(`${modules}/font-awesome/css/font-awesome.min.css`);
   const face = `@font-face{font-family:FontAwesome;src:url(${await iconFont(icons)}) format('woff2')}`;
-  return { bootstrap, grid: await readFile(`${grid}/o_spreadsheet.css`, 'utf8'), icons: icons.replace(/@font-face\s*\{[^}]*\}/, face) };
+  return {
+    'bootstrap.css': bootstrap,
+    'o_spreadsheet.css': await readFile(`${grid}/o_spreadsheet.css`, 'utf8'),
+    'icons.css': icons.replace(/@font-face\s*\{[^}]*\}/, face),
+  };
 }

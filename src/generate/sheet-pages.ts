@@ -87,8 +87,8 @@ function inlined(source: string): string {
 
 const hashOf = (source: string): string => `'sha256-${createHash('sha256').update(source).digest('base64')}'`;
 
-/** Bootstrap goes into a weaker layer, so that it styles the grid but never our own controls. */
-const layer = 'grid-base';
+/** The grid's styles and those it stands on share a weaker layer, so that they style the grid but never our own controls. */
+const layer = 'grid';
 const layerOrder = `@layer argument-help, ${layer};`;
 
 async function separateFiles({ body, data, styles }: Parts): Promise<string> {
@@ -96,16 +96,15 @@ async function separateFiles({ body, data, styles }: Parts): Promise<string> {
     await mkdir(dirname(`dist/grid/${name}`), { recursive: true });
     await copyFile(path, `dist/grid/${name}`);
   }
-  await writeFile('dist/grid/bootstrap.css', styles.bootstrap);
-  await writeFile('dist/grid/o_spreadsheet.css', styles.grid);
-  await writeFile('dist/grid/icons.css', styles.icons);
+  const gridSheets = Object.keys(styles);
+  for (const [name, css] of Object.entries(styles)) await writeFile(`dist/grid/${name}`, css);
   await copyFile(ownStyle, 'dist/sheet.css');
   const scripts = [...Object.keys(libraries).map((name) => `grid/${name}`), ...ownScripts];
   return page({
     policy: policy("'self'"),
     head: [
-      `<style>${layerOrder} @import url("grid/bootstrap.css") layer(${layer});</style>`,
-      ...['grid/o_spreadsheet.css', 'grid/icons.css', 'sheet.css'].map((href) => `<link rel="stylesheet" href="${href}">`),
+      `<style>${layerOrder} ${gridSheets.map((name) => `@import url("grid/${name}") layer(${layer});`).join(' ')}</style>`,
+      '<link rel="stylesheet" href="sheet.css">',
     ],
     body: [body, data],
     scripts: scripts.map((src) => `<script src="${src}" defer></script>`),
@@ -115,7 +114,7 @@ async function separateFiles({ body, data, styles }: Parts): Promise<string> {
 async function oneFile({ body, data, styles }: Parts): Promise<string> {
   const paths = [...Object.values(libraries), ...ownScripts.map((name) => `dist/${name}`)];
   const sources = await Promise.all(paths.map(async (path) => inlined(await text(path))));
-  const sheets = [`${layerOrder} @layer ${layer} {${styles.bootstrap}}`, styles.grid, styles.icons, await text(ownStyle)];
+  const sheets = [layerOrder, ...Object.values(styles).map((css) => `@layer ${layer} {${css}}`), await text(ownStyle)];
   return page({
     policy: policy(sources.map(hashOf).join(' ')),
     head: sheets.map((css) => `<style>${css}</style>`),

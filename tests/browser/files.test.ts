@@ -87,6 +87,13 @@ describe('files of the embedded sheet', () => {
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('#top').isVisible()).toBe(false);
     expect(await page.locator('#pane').isVisible()).toBe(false);
+    const sheets = page.locator('.o-print-page');
+    await expect.poll(() => sheets.count()).toBeGreaterThan(0);
+    const paddings = await sheets.evaluateAll((papers) => papers.map((paper) => getComputedStyle(paper).padding));
+    expect(new Set(paddings)).toEqual(new Set(['0px']));
+    // On paper all pages follow each other: no box of a fixed height cuts them off.
+    const heights = await page.evaluate(() => [document.body.scrollHeight, document.querySelector('.o-print-preview')?.scrollHeight ?? 0]);
+    expect(heights[0]).toBeGreaterThanOrEqual(heights[1] as number);
     await page.emulateMedia({ media: 'screen' });
     await drawn(page);
   });
