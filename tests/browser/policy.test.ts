@@ -1,0 +1,110 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { launch } from './launch.ts';
+import { settled } from './pane-page.ts';
+import { drawn, openSheet, type } from './sheet-page.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser?.close());
+
+const pages = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.html'));
+const sheets = ['sheet.html', 'bedding-ledger.html'];
+const page = (file: string): string => readFileSync(join('dist', file), 'utf8');
+const markupOf = (file: string): string => page(file).replace(/<script\b[^>]*>[\s\S]*?<\/script>/g, '');
+const policyOf = (file: string): string => /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(page(file))?.[1] ?? '';
+
+describe('the policy that each page carries', () => {
+  it.each(pages)('%s has no handler and no script address in its markup, but the one that drops a script not fetched', (file) => {
+    const handlers = [...markupOf(file).matchAll(/\son[a-z]+\s*=\s*"([^"]*)"/gi)].map(([, code]) => code);
+    expect(handlers.filter((code) => code !== 'this.remove()')).toEqual([]);
+    expect(markupOf(file)).not.toMatch(/javascript:/i);
+  });
+
+  it('lets only the embedded sheet make code from text, and the reason stands beside it', () => {
+    expect(pages.filter((file) => policyOf(file).includes("'unsafe-eval'")).sort()).toEqual([...sheets].sort());
+    expect(readFileSync('src/generate/sheet-pages.ts', 'utf8')).toMatch(/'unsafe-eval': the grid library/);
+  });
+
+  it.each(sheets)('of %s lets nothing be fetched, sent, framed or run but its own', (file) => {
+    expect(policyOf(file)).toContain("default-src 'none'");
+    expect(policyOf(file)).toContain("connect-src 'none'");
+    expect(policyOf(file)).not.toMatch(/script-src[^;]*'unsafe-inline'|https?:|\*/);
+  });
+});
+
+/** Everything that a user can set off, one after the other. */
+async function useAll(on: Page): Promise<void> {
+  await type(on, 'L2', '=BEDDING.DEMAND.HERD(100,2)');
+  for (const tab of await on.locator('.o-sheet').all()) {
+    await tab.click();
+    await drawn(on);
+  }
+  for (const part of ['survey', 'readings', 'functions', 'explain', 'checks', 'cautions']) {
+    await on.locator(`#part-${part}`).click();
+    await settled(on);
+  }
+  for (const button of ['#save', '#export']) {
+    const saving = on.waitForEvent('download');
+    await on.locator(button).click();
+    await saving;
+  }
+  const saving = on.waitForEvent('download');
+  await on.locator('#save').click();
+  const copy = await (await saving).path();
+  const choosing = on.waitForEvent('filechooser');
+  await on.locator('#open').click();
+  await (await choosing).setFiles({ name: 'copy.json', mimeType: 'application/json', buffer: readFileSync(copy) });
+  await settled(on);
+  await on.locator('#about').click();
+  await on.keyboard.press('Escape');
+  await on.locator('#print').click();
+  await drawn(on);
+}
+
+describe('in use', () => {
+  it.each([
+    ['served', () => `${inject('site')}/sheet.html`],
+    ['in one file', () => pathToFileURL('dist/bedding-ledger.html').href],
+  ])('the sheet %s breaks its policy nowhere and asks nobody for anything', { timeout: 120_000 }, async (_, address) => {
+    const context = await browser.newContext({ viewport: { width: 1400, height: 900 }, acceptDownloads: true });
+    const { page: on, complaints } = await openSheet(context, address());
+    await useAll(on);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('what is typed into the fields of the panel stays text, in every part', { timeout: 120_000 }, async () => {
+    const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+    const { page: on, complaints } = await openSheet(context, `${inject('site')}/sheet.html`);
+    const markup = `<img src=x onerror="window.ran=1"><b id="typed">`;
+    await on.locator('#new').click();
+    await on.keyboard.press('Enter');
+    await settled(on);
+    let typed = 0;
+    for (const part of ['survey', 'readings', 'functions', 'cautions']) {
+      await on.locator(`#part-${part}`).click();
+      await settled(on);
+      await on.locator('#pane details:not([open]) > summary').evaluateAll((all) => all.forEach((one) => void (one as HTMLElement).click()));
+      const fields = '#pane :is(input:not([type=radio], [type=checkbox], [type=date]), textarea)';
+      for (let k = 0; k < (await on.locator(fields).count()); k++) {
+        const field = on.locator(fields).nth(k);
+        if (!(await field.isVisible())) continue;
+        await field.fill(markup);
+        await field.press('Tab');
+        typed++;
+      }
+      await settled(on);
+    }
+    expect(typed).toBeGreaterThan(40);
+    expect(await on.locator('#pane :is(#typed, img)').count()).toBe(0);
+    expect(await on.evaluate(() => 'ran' in window)).toBe(false);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+});
