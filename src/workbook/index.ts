@@ -27,7 +27,7 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
   const levers = leversSheet();
   const checks = checksSheet({ drying, investment, options });
   const pages = [
-    answerSheet({ levers, checks }),
+    answerSheet({ drying, levers, checks }),
     inputsSheet(blank),
     options,
     drying,

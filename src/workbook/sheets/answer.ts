@@ -103,7 +103,7 @@ function fill(page: SheetBuilder, blocks: readonly Block[]): void {
 }
 
 /** The answer in words, each line one short formula over the figures below; a line whose figure is not there yet stays empty. */
-function sentences(): readonly string[] {
+function sentences(drying: SheetBuilder): readonly string[] {
   const [limit, cover, saving, payback, npv] = ['What limits', 'Cover of demand', 'Saving', 'Payback', 'NPV'].map(at);
   const [ratio, score] = [at('Stated output against the air'), at('Hygiene score, fibre')];
   const said = (figure: string | undefined, sentence: string, otherwise = '""') => `=IF(ISNUMBER(${figure}),${sentence},${otherwise})`;
@@ -112,7 +112,8 @@ function sentences(): readonly string[] {
   const rival = `IF(${limit}="dryer",", not the slurry,",IF(ISNUMBER(${at('Dryer could make')}),", not the dryer,",""))`;
   const paid = `IF(ISNUMBER(${payback}),"pays back in "&TEXT(${payback},"0.0")&" years.","does not pay back within its life.")`;
   const worth = `TEXT(ABS(${npv}),"#,##0")&IF(${npv}<0," less"," more")&" than it costs, before tax."`;
-  const verdict = `IF(${ratio}>1.25,"not with this air.",IF(${ratio}>1,"measure it.","possible."))`;
+  const takes = `TEXT(${drying.from('air')},"#,##0")&" m³/h and "&TEXT(${drying.from('airHeat')},"#,##0")&" kW of heat."`;
+  const verdict = `IF(${ratio}>1.25,"not with this air. As warm, it would take "&${takes},IF(${ratio}>1,"measure it.","possible."))`;
   return [
     said(cover, `"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.00")&" times what the beds need."`, begin),
     said(coldest, `"In the coldest month the "&${figure('Limit in the coldest month')}&" does, at "&TEXT(${coldest},"0.00")&" times."`),
@@ -130,23 +131,25 @@ const whoToAsk =
   'Your vet: udders and how they will be watched. The authority and your milk buyer: whether this fibre may be used, in writing. Licensed heating and electrical engineers: heat, hot water, power, guards. Your accountant and lender: tax, grant, loan. Your fire adviser and insurer: dust and stored dry fibre. Slurry gas kills: see Conditions and cautions before anyone mixes or presses.';
 
 interface Pages {
+  readonly drying: SheetBuilder;
   readonly levers: SheetBuilder;
   readonly checks: SheetBuilder;
 }
 
-export function answerSheet({ levers, checks }: Pages): SheetBuilder {
-  const page = new SheetBuilder(sheetName, [190, 66, 104, 132, 8, 166, 66, 66, 180], { onePage: true });
+export function answerSheet({ drying, levers, checks }: Pages): SheetBuilder {
+  const page = new SheetBuilder(sheetName, [190, 66, 104, 140, 8, 166, 66, 66, 188], { onePage: true });
   page
     .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
     .put('A2', 'Herd', 'label')
     .put('B2', `=IF(${herdName}="","–",${herdName})`, 'strong')
     .block('A3:I4', state, 'note', { wrap: true })
+    .tall(4, 2)
     .rule('A3:I4', 'LEFT($A$3,5)="Still"', 'watch')
     .rule('A3:I4', 'AND(LEFT($A$3,5)<>"Still",LEFT($A$3,5)<>"Every")', 'bad')
-    .put('F2', 'Checks', 'label')
+    .put('F2', 'Sums checked two ways', 'label')
     .put('G2', `=${checks.from('overall')}`, 'check')
     .rule('G2:G2', 'ISNUMBER(SEARCH("broken",G2))', 'bad');
-  sentences().forEach((sentence, k) => {
+  sentences(drying).forEach((sentence, k) => {
     page.put(`A${5 + k}`, sentence, 'lead');
   });
   fill(page, left);
@@ -171,8 +174,8 @@ export function answerSheet({ levers, checks }: Pages): SheetBuilder {
       up: 't/day',
       labels: stageChart.labels,
       series: stageChart.series,
-      width: 496,
-      height: 230,
+      width: 504,
+      height: 207,
     })
     .chartAt(`F${chartsRow}`, {
       kind: 'stacked column',
@@ -181,10 +184,10 @@ export function answerSheet({ levers, checks }: Pages): SheetBuilder {
       up: 'money a year',
       labels: moneyChart.labels,
       series: moneyChart.series,
-      width: 474,
-      height: 230,
+      width: 484,
+      height: 207,
     });
-  const warningsRow = chartsRow + 11;
+  const warningsRow = chartsRow + 10;
   page.section(`A${warningsRow}`, 'Warnings, and what to do');
   page.put(`D${warningsRow}`, `=${warningCount}&" in all, every one on ${figuresName}"`, 'heading');
   for (let k = 1; k <= shownWarnings; k++) {

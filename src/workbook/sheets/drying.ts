@@ -198,6 +198,14 @@ function statedOutput(page: SheetBuilder): void {
       note: 'DRYING.AIRNEEDED, at the exhaust humidity and heat loss of Inputs',
     },
     {
+      name: 'airHeat',
+      label: 'Heat to warm that air as far',
+      value: given(`BEDDING.DRYING.HEAT({air},${outdoor},{supply},${place})`),
+      unit: 'kW',
+      format: 'whole',
+      note: 'DRYING.HEAT: more air is no use without it; compare with the heat above',
+    },
+    {
       label: 'Drum it would take',
       value: `=IFERROR(BEDDING.DRYING.DRUMNEEDED(${inUse('Stated output m3 per hour', 'Stated retention hours', 'Drum fill')}),"–")`,
       unit: 'm³',

@@ -190,7 +190,7 @@ function uncertainty(page: SheetBuilder): void {
 function cashFlow(page: SheetBuilder): void {
   page.part(
     'Cash flow, year by year',
-    'Tax is what is paid; a minus is relief. Interest is not set against tax here: ask your accountant. Beside it the loan, year by year.',
+    'Tax is what is paid; a minus is relief, which needs other profit to set it against. Interest is not set against tax. Year 0 is the whole outlay: what is borrowed is not shown coming in. Ask your accountant.',
   );
   const top = page.row;
   page.spill({

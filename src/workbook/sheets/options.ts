@@ -96,7 +96,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
   const last = page.row - 1;
   const count = own.length + others.length;
 
-  page.part('What each costs the herd a year', 'money a year and, last, per cubicle a year; cheapest first; from COST.OPTIONS').spill({
+  page.part('What each costs the herd a year', 'money a year, then per cubicle a year; cheapest first; from COST.OPTIONS').spill({
     name: 'costs',
     formula: `=BEDDING.COST.OPTIONS(A${first}:E${last},${inUse('Cubicles')},${inUse('Housed days')},${inUse('Labour rate')})`,
     rows: count,
@@ -110,7 +110,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
     `H${top - 1}`,
     shares.map((share) => `${share} per cubicle`),
     'heading',
-    { wrap: true },
+    { wrap: true, align: 'right' },
   );
   for (let row = top; row < page.row; row++) {
     page.across(

@@ -102,7 +102,7 @@ function drivers(page: SheetBuilder): void {
     name: 'drivers',
     formula: `=BEDDING.HYGIENE.DRIVERS({dm},{interval},{material},${rest})`,
     rows: 7,
-    formats: [undefined, 'general', 'one', 'percent', 'text', 'text', undefined],
+    formats: [undefined, 'two', 'one', 'percent', 'text', 'text', undefined],
     lines: [7, 7, 14, 6, 3, 4, 3],
   });
   page.row++;
@@ -117,17 +117,19 @@ function drivers(page: SheetBuilder): void {
       note: 'your own aim; change it',
     },
     {
-      label: 'Longest interval that keeps to it',
+      name: 'longest',
+      label: 'Most days between beddings that keep to it',
       value: `=BEDDING.HYGIENE.MAXINTERVAL({dm},{target},{material},${rest})`,
       unit: 'days',
       format: 'two',
-      note: 'HYGIENE.MAXINTERVAL; –: none does',
+      note: 'HYGIENE.MAXINTERVAL, at the dry matter above; –: none does',
     },
+    { label: 'that is, beddings a day', value: '=1/{longest}', unit: 'times', format: 'one', note: '1 ÷ the days between' },
     {
       label: 'Lowest dry matter that keeps to it',
       value: `=BEDDING.HYGIENE.MINDM({interval},{target},{material},${rest})`,
       unit: 'fraction',
-      note: 'HYGIENE.MINDM; –: none does',
+      note: 'HYGIENE.MINDM, at the days between beddings above; –: none does',
     },
   ]);
 }
@@ -138,6 +140,21 @@ function money(page: SheetBuilder): void {
     {
       label: 'They cost the herd',
       value: `=BEDDING.UDDER.COST(${inUse('Cases per 100 now', 'Cows', 'Cost per mastitis case')})`,
+      unit: 'per year',
+      note: 'UDDER.COST',
+    },
+    {
+      name: 'more',
+      label: 'If there were so many more',
+      value: 10,
+      unit: 'per 100 cows/year',
+      format: 'whole',
+      style: 'input',
+      note: 'try a figure',
+    },
+    {
+      label: 'they would cost the herd',
+      value: `=BEDDING.UDDER.COST({more},${inUse('Cows', 'Cost per mastitis case')})`,
       unit: 'per year',
       note: 'UDDER.COST',
     },
@@ -237,6 +254,7 @@ function evidence(page: SheetBuilder): void {
       formula: '=BEDDING.WELFARE.LYING({dm})',
       rows: 4,
       formats: [undefined, 'one', 'text', 'text', undefined],
+      lines: 3,
     });
   page
     .part(
@@ -248,7 +266,7 @@ function evidence(page: SheetBuilder): void {
       formula: '=BEDDING.WELFARE.TABLE()',
       rows: 37,
       formats: ['text', 'general', undefined, 'text', undefined],
-      lines: 2,
+      lines: 3,
     });
 }
 
