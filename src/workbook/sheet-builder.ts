@@ -211,14 +211,15 @@ export class SheetBuilder {
       const needed = typeof lines === 'number' ? lines : (lines[down - 1] ?? 1);
       if (needed > 1) this.tall(this.row + down, needed);
     }
+    const numbers = (format: Format | undefined): format is Format => format !== undefined && format !== 'text';
     formats.forEach((format, right) => {
-      const overNumbers = format !== undefined && format !== 'text';
+      const overNumbers = numbers(format);
       this.put(moved(first, right), '', 'heading', { wrap: true, align: overNumbers ? 'right' : 'left' });
       const number: Look = overNumbers ? { format, align: 'right' } : {};
       const look: Look = format === 'text' || lines !== 1 ? { ...number, wrap: true } : number;
       for (let down = 1; down <= rows; down++) this.put(moved(first, right, down), '', format === 'text' ? 'note' : 'output', look);
     });
-    this.put(first, this.#dashed(formula), 'heading', { wrap: true, align: 'left' });
+    this.put(first, this.#dashed(formula), 'heading', { wrap: true, align: numbers(formats[0]) ? 'right' : 'left' });
     if (name) this.called(name, `${moved(first, 0, 1)}:${moved(first, formats.length - 1, rows)}`);
     this.row += rows + 1;
     return this;

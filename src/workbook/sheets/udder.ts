@@ -118,7 +118,7 @@ function drivers(page: SheetBuilder): void {
     },
     {
       name: 'longest',
-      label: 'Most days between beddings that keep to it',
+      label: 'Most days between beddings for it',
       value: `=BEDDING.HYGIENE.MAXINTERVAL({dm},{target},{material},${rest})`,
       unit: 'days',
       format: 'two',
@@ -126,7 +126,7 @@ function drivers(page: SheetBuilder): void {
     },
     { label: 'that is, beddings a day', value: '=1/{longest}', unit: 'times', format: 'one', note: '1 ÷ the days between' },
     {
-      label: 'Lowest dry matter that keeps to it',
+      label: 'Lowest dry matter for it',
       value: `=BEDDING.HYGIENE.MINDM({interval},{target},{material},${rest})`,
       unit: 'fraction',
       note: 'HYGIENE.MINDM, at the days between beddings above; –: none does',
@@ -145,12 +145,12 @@ function money(page: SheetBuilder): void {
     },
     {
       name: 'more',
-      label: 'If there were so many more',
+      label: 'Extra cases to try',
       value: 10,
       unit: 'per 100 cows/year',
       format: 'whole',
       style: 'input',
-      note: 'try a figure',
+      note: 'your own figure; change it',
     },
     {
       label: 'they would cost the herd',
