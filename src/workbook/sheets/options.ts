@@ -52,7 +52,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
       'bedding',
       'kg per cubicle a day',
       'price then, per t',
-      'years ago',
+      'years ago, 0 if today',
       'work, h/week',
       'extra, money a year',
       'price now, per t',
@@ -96,12 +96,17 @@ export function optionsSheet(blank: boolean): SheetBuilder {
   const last = page.row - 1;
   const count = own.length + others.length;
 
-  page.part('What each costs the herd a year', 'money a year, then per cubicle a year; cheapest first; from COST.OPTIONS').spill({
-    name: 'costs',
-    formula: `=BEDDING.COST.OPTIONS(A${first}:E${last},${inUse('Cubicles')},${inUse('Housed days')},${inUse('Labour rate')})`,
-    rows: count,
-    formats: [undefined, 'one', 'money', 'money', 'money', 'money', 'money2'],
-  });
+  page
+    .part(
+      'What each costs the herd a year',
+      'money a year, then per cubicle a year; cheapest first; from COST.OPTIONS. Money alone: for the cows see Udder health.',
+    )
+    .spill({
+      name: 'costs',
+      formula: `=BEDDING.COST.OPTIONS(A${first}:E${last},${inUse('Cubicles')},${inUse('Housed days')},${inUse('Labour rate')})`,
+      rows: count,
+      formats: [undefined, 'one', 'money', 'money', 'money', 'money', 'money2'],
+    });
   const costs = page.at('costs');
   page.called('names', columnIn(costs, 0));
   const shares = ['bedding', 'labour', 'extra'];
