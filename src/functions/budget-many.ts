@@ -18,7 +18,7 @@ export const usualResults = [
   'Break-even mastitis cases',
   'Hygiene score, fibre',
   'Hygiene span, fibre',
-];
+] as const;
 
 /** One figure of a herd: a result of its plan, or a count of what was not given. */
 interface Figure {

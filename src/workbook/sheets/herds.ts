@@ -1,23 +1,12 @@
 import { budgetResults } from '../../domain/budget-results.ts';
 import { budgetItems } from '../../functions/budget-items.ts';
+import { usualResults as asked } from '../../functions/budget-many.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { asGiven, letter } from '../grid.ts';
 import { herdCount, herdHeadings, inventedHerds } from '../herds.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 
-/** What is asked of every herd; a score never stands without its span. */
-const asked = [
-  'Fibre needed',
-  'What limits',
-  'Cover of demand',
-  'Saving',
-  'Payback',
-  'NPV',
-  'Break-even mastitis cases',
-  'Hygiene score, fibre',
-  'Hygiene span, fibre',
-] as const;
 type Asked = (typeof asked)[number];
 
 const unitOfResult = (key: string): string => budgetResults.find((result) => result.key === key)?.unit ?? '';
