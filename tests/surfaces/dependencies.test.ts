@@ -16,13 +16,13 @@ const direct = Object.entries({ ...dependencies, ...devDependencies });
 const sources = ['src', 'tests']
   .flatMap((folder) => readdirSync(folder, { recursive: true, encoding: 'utf8' }).map((name) => `${folder}/${name}`))
   .filter((path) => /\.(ts|js|html|css)$/.test(path))
-  .concat('webpack.config.js', 'tsconfig.json', '.biome.json')
+  .concat('webpack.config.js', 'tsconfig.json', '.biome.json', '.stryker.config.json')
   .map((path) => readFileSync(path, 'utf8'))
   .concat(Object.values(scripts ?? {}).join('\n'))
   .join('\n');
 
 /** Never named by us: `webpack` on the command line is run by it. */
-const behindOthers: Readonly<Record<string, string>> = { 'webpack-cli': 'webpack' };
+const behindOthers: Readonly<Record<string, string>> = { 'webpack-cli': 'webpack', '@stryker-mutator/core': 'stryker' };
 
 /** Types stand for the package they describe; tsconfig.json names those that describe a host. */
 const namedAs = (name: string): string => behindOthers[name] ?? name.replace('@types/', '');
