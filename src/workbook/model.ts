@@ -71,6 +71,8 @@ export interface Sheet {
   readonly landscape?: true;
   /** Prints on a single sheet of A4; otherwise one page wide and as long as it needs. */
   readonly onePage?: true;
+  /** The rows that begin a new page, so that a table and its chart stay together. */
+  readonly pagesFrom?: readonly number[];
 }
 
 export interface Workbook {

@@ -70,6 +70,7 @@ export class SheetBuilder {
   readonly #merges: string[] = [];
   readonly #rules: Rule[] = [];
   readonly #charts: Chart[] = [];
+  readonly #pagesFrom: number[] = [];
   /** The next row to be written, as the spreadsheet numbers it. */
   row = 1;
 
@@ -155,6 +156,12 @@ export class SheetBuilder {
     this.section(`A${this.row + 1}`, words);
     this.row += 2;
     return lead === undefined ? this : this.line([lead], 'note');
+  }
+
+  /** On paper, what is written next begins a new page. */
+  newPage(): this {
+    this.#pagesFrom.push(this.row);
+    return this;
   }
 
   /** One row of cells. */
@@ -260,6 +267,7 @@ export class SheetBuilder {
       merges: this.#merges,
       rules: this.#rules,
       charts: this.#charts,
+      pagesFrom: this.#pagesFrom,
       ...settings,
     };
   }

@@ -1,7 +1,7 @@
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { strFromU8, unzipSync } from 'fflate';
+import { basename, join } from 'node:path';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { convert } from './find-office.ts';
@@ -45,6 +45,17 @@ const choose = async (path: string): Promise<void> => {
 };
 
 const today = (): string => new Date().toLocaleDateString('sv-SE');
+
+/** How many pages of A4 each sheet is planned to take, whoever prints it. */
+const plannedPages: Readonly<Record<string, number>> = {
+  Answer: 1,
+  Options: 2,
+  'Fibre and drying': 4,
+  Settings: 1,
+  Investment: 3,
+  Levers: 3,
+  'Udder health': 6,
+};
 
 describe('files of the embedded sheet', () => {
   it('a saved copy carries the herd and the day in its name, and opens as it was', async () => {
@@ -97,7 +108,92 @@ describe('files of the embedded sheet', () => {
     await page.emulateMedia({ media: 'screen' });
     await drawn(page);
   });
+
+  it('Print takes the planned pages, each table whole with its chart and none blank', async () => {
+    for (const name of ['Answer', 'Options', 'Fibre and drying', 'Investment', 'Levers']) {
+      await page.locator('.o-sheet', { hasText: name }).click();
+      await page.locator('#print').click();
+      await expect.poll(() => page.locator('.o-print-page').count(), { message: name }).toBe(plannedPages[name]);
+      const [width, height] = await page
+        .locator('.o-print-page')
+        .first()
+        .evaluate((paper) => [paper.clientWidth, paper.clientHeight] as const);
+      expect(width > height, name).toBe(name !== 'Answer');
+      await page.locator('.o-print-header button').first().click();
+      await drawn(page);
+    }
+  });
 });
+
+describe('a spreadsheet file given to the Open button', () => {
+  const opened = async (path: string): Promise<void> => {
+    await type(page, 'Answer!L2', 'not yet');
+    await choose(path);
+    await expect.poll(() => read(page, 'Answer!L2'), { timeout: 30_000 }).toContain('L2: from the file');
+    expect(await page.locator('#notices').textContent()).toContain('Charts, pictures, links, pivot tables and macros were left out');
+  };
+
+  it('opens with values, formats and formulas, whether this page or LibreOffice wrote it', { timeout: 240_000 }, async () => {
+    await type(page, 'Answer!L2', 'from the file');
+    await type(page, 'L3', '2');
+    await type(page, 'L4', '=SUM(L3,5)*3');
+    const saving = await read(page, 'Answer!G16');
+    const { path } = await saved('#export');
+    const resaved = join(folder, 'resaved');
+    convert(path, 'xlsx', resaved);
+    for (const file of [path, join(resaved, basename(path))]) {
+      await opened(file);
+      expect(await read(page, 'Answer!G16')).toBe(saving);
+      expect(await read(page, 'L4')).toContain('L4: 21');
+      await type(page, 'L3', '5');
+      expect(await read(page, 'L4')).toContain('L4: 30');
+      for (const tab of await page.locator('.o-sheet').all()) await tab.click();
+    }
+  });
+
+  it('is refused in words where it is damaged, and the workbook stays', async () => {
+    await type(page, 'L2', 'still here');
+    const { path } = await saved('#export');
+    const whole = await readFile(path);
+    const parts = unzipSync(whole);
+    const without = (part: string) => zipSync(Object.fromEntries(Object.entries(parts).filter(([name]) => name !== part)));
+    const withSheet = (xml: string) => zipSync({ ...parts, 'xl/worksheets/sheet0.xml': strToU8(xml) });
+    const sheetOf = (data: string) => `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">${data}</worksheet>`;
+    const files: Readonly<Record<string, Uint8Array>> = {
+      'cut short': whole.subarray(0, whole.length / 2),
+      'no archive': strToU8('words'),
+      'no workbook': without('xl/workbook.xml'),
+      'no list of parts': without('[Content_Types].xml'),
+      'no end': withSheet('<worksheet><sheetData>'),
+      'block without end': withSheet(
+        sheetOf('<sheetData><row r="1"><c r="A1"><f t="array" ref="A1:XFD1048576">1</f></c></row></sheetData>'),
+      ),
+      'last row': withSheet(sheetOf('<sheetData><row r="1048576"><c r="A1048576"><v>1</v></c></row></sheetData>')),
+      entities: withSheet(`<!DOCTYPE worksheet [<!ENTITY a "a">]>${sheetOf('<sheetData/>')}`),
+    };
+    for (const [name, content] of Object.entries(files)) {
+      const file = join(folder, `${name}.xlsx`);
+      await writeFile(file, content);
+      await choose(file);
+      await page.locator('#asking[open]').waitFor();
+      expect(await page.locator('#asked').textContent(), name).toMatch(
+        /could not be opened: the file (is damaged or is no \.xlsx spreadsheet|holds more than this page opens)\. The workbook you had is still here\.$/,
+      );
+      await page.locator('#asking-yes').click();
+    }
+    expect(await read(page, 'L2')).toContain('L2: still here');
+  });
+});
+
+/** LibreOffice begins a bookmark of the PDF at each sheet's first page (ISO 32000-1, 7.7.3.2 page tree and 12.3.3 outline). */
+function pagesBySheet(pdf: string): Record<string, number> {
+  const pages = [...(/\/Kids\s*\[([^\]]*)\]/.exec(pdf)?.[1] ?? '').matchAll(/(\d+) 0 R/g)].map(([, number]) => number);
+  const starts = [...pdf.matchAll(/\/Title<FEFF([\dA-F]+)>\s*\/Dest\[(\d+) 0 R/g)].map(([, title = '', number]) => ({
+    name: title.replace(/..../g, (code) => String.fromCharCode(Number.parseInt(code, 16))),
+    page: pages.indexOf(number),
+  }));
+  return Object.fromEntries(starts.map(({ name, page }, k) => [name, (starts[k + 1]?.page ?? pages.length) - page]));
+}
 
 describe('the spreadsheet file', () => {
   const part = (files: Record<string, Uint8Array>, path: string): string => strFromU8(files[path] as Uint8Array);
@@ -133,5 +229,6 @@ describe('the spreadsheet file', () => {
     expect(pages.length).toBeGreaterThan(0);
     // A4 is 595.3 × 841.9 points, upright or lying.
     for (const size of pages) expect(Math.max(...size)).toBeCloseTo(841.9, 0);
+    expect(pagesBySheet(pdf)).toMatchObject(plannedPages);
   });
 });

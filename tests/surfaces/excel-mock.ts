@@ -41,6 +41,7 @@ export class MockSheet {
   readonly charts: MadeChart[] = [];
   readonly rules: { readonly range: string; readonly mock: OfficeMockObject }[] = [];
   readonly page: Given = {};
+  readonly pagesFrom: string[] = [];
   frozen: string | undefined;
   active = false;
   selected: string | undefined;
@@ -56,6 +57,11 @@ export class MockSheet {
         headersFooters: { defaultForAllPages: {} },
         setPrintArea: (area: string) => Object.assign(this.page, { area }),
         setPrintTitleRows: (titleRows: string) => Object.assign(this.page, { titleRows }),
+      },
+      horizontalPageBreaks: {
+        add: (address: string) => {
+          this.pagesFrom.push(address);
+        },
       },
       freezePanes: {
         freezeAt: (address: string) => this.#freeze(`at ${address}`),

@@ -165,10 +165,11 @@ describe.each([
     }
   });
 
-  it('prints on A4, as wide as the page', async () => {
+  it('prints on A4, as wide as the page, and begins pages where the sheet says', async () => {
     const { sheet } = await written(workbook);
     for (const data of workbook.sheets) {
-      const { page, mock } = sheet(data.name);
+      const { page, pagesFrom, mock } = sheet(data.name);
+      expect(pagesFrom).toEqual((data.pagesFrom ?? []).map((row) => `A${row}`));
       expect(settingsOf(mock)).toMatchObject({
         'pageLayout.paperSize': 'A4',
         'pageLayout.orientation': data.landscape ? 'Landscape' : 'Portrait',

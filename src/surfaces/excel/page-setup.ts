@@ -47,7 +47,7 @@ function freezePanes({ freezePanes: panes }: Excel.Worksheet, { rows, columns }:
 }
 
 /** What stays in sight on screen, and what goes on which paper. */
-export function setUpPage(target: Excel.Worksheet, { columns, charts = [], freeze, landscape, onePage }: Sheet): void {
+export function setUpPage(target: Excel.Worksheet, { columns, charts = [], freeze, landscape, onePage, pagesFrom = [] }: Sheet): void {
   const { pageLayout } = target;
   pageLayout.paperSize = 'A4';
   pageLayout.orientation = landscape ? 'Landscape' : 'Portrait';
@@ -55,6 +55,7 @@ export function setUpPage(target: Excel.Worksheet, { columns, charts = [], freez
   // Whole columns: Excel then prints as many rows as are filled, however far the spills reach.
   pageLayout.setPrintArea(wholeColumns(0, Math.max(columns.length - 1, ...charts.map((chart) => lastColumn(chart, columns)))));
   pageLayout.headersFooters.defaultForAllPages.centerFooter = '&A, page &P of &N';
+  for (const row of pagesFrom) target.horizontalPageBreaks.add(`A${row}`);
   if (!freeze) return;
   freezePanes(target, freeze);
   if (freeze.rows > 0) pageLayout.setPrintTitleRows(`$1:$${freeze.rows}`);

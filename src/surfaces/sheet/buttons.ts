@@ -1,8 +1,9 @@
 import { budgetWorkbook } from '../../workbook/index.ts';
 import { download, fileName, pickFile } from './files.ts';
+import { asFarAsRead, readXlsx } from './from-xlsx.ts';
 import { locales } from './locales.ts';
-import { ask, part, tell } from './page.ts';
-import { readFile, whyUnreadable } from './readable.ts';
+import { ask, notice, part, tell } from './page.ts';
+import { bytesOf, readWorkbook, textOf, whyUnreadable } from './readable.ts';
 import { toGrid } from './to-grid.ts';
 import type { View } from './view.ts';
 import { toXlsx } from './xlsx.ts';
@@ -19,10 +20,12 @@ async function startAgain(view: View): Promise<void> {
 }
 
 async function openCopy(view: View): Promise<void> {
-  const file = await pickFile('.json,application/json');
+  const file = await pickFile('.json,.xlsx,application/json');
   if (!file) return;
   try {
-    await view.show(await readFile(file));
+    const fromXlsx = /\.xlsx$/i.test(file.name);
+    await view.show(fromXlsx ? readXlsx(await bytesOf(file), currentLocale(view)) : readWorkbook(await textOf(file)));
+    if (fromXlsx) notice(`${file.name} is open. ${asFarAsRead}`);
   } catch (fault) {
     await tell(`${file.name} could not be opened: ${whyUnreadable(fault)}. The workbook you had is still here.`);
   }

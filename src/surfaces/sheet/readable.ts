@@ -33,7 +33,11 @@ export function readWorkbook(json: string): WorkbookData {
 }
 
 /** A file is not even looked into where it is larger than any that this page opens. */
-export async function readFile(file: File): Promise<WorkbookData> {
+function small(file: File): File {
   if (file.size > most.letters) throw new Unreadable(tooLarge);
-  return readWorkbook(await file.text());
+  return file;
 }
+
+export const textOf = async (file: File): Promise<string> => small(file).text();
+
+export const bytesOf = async (file: File): Promise<Uint8Array> => new Uint8Array(await small(file).arrayBuffer());

@@ -7,6 +7,7 @@ import { foldPane, moveWithF6 } from './keys.ts';
 import { locales } from './locales.ts';
 import { trimMenus } from './menus.ts';
 import { notice, part } from './page.ts';
+import { printAsPlanned } from './print.ts';
 import { readWorkbook } from './readable.ts';
 import { speak } from './speaking.ts';
 import { spreadsheetHost } from './spreadsheet-host.ts';
@@ -35,6 +36,7 @@ async function openKept(view: View): Promise<Kept | undefined> {
 export async function start(): Promise<void> {
   speakOurWords();
   trimMenus();
+  printAsPlanned();
   const only = await isOnlyPage();
   const keeper = new Keeper(
     () => JSON.stringify(view.shown.model.exportData()),

@@ -6,7 +6,7 @@ import type { Sheet } from '../../workbook/model.ts';
 const main = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
 
 /** What stands behind the page set-up in a worksheet part (ECMA-376 part 1, 18.3.1.99, CT_Worksheet). */
-const behindPageSetup = ['headerFooter', 'rowBreaks', 'colBreaks', 'drawing', 'legacyDrawing', 'tableParts', 'extLst'];
+const behindPageSetup = ['headerFooter', 'rowBreaks', 'colBreaks', 'ignoredErrors', 'drawing', 'legacyDrawing', 'tableParts', 'extLst'];
 
 function element(within: Document, name: string, attributes: Record<string, string>): Element {
   const made = within.createElementNS(main, name);
@@ -26,7 +26,15 @@ function setUpPage(worksheet: Document, sheet: Sheet | undefined): void {
     fitToWidth: '1',
     fitToHeight: sheet?.onePage ? '1' : '0',
   });
-  root.insertBefore(setup, root.querySelector(behindPageSetup.map((name) => `worksheet > ${name}`).join(', ')));
+  const behind = (parts: readonly string[]): Element | null => root.querySelector(parts.map((name) => `worksheet > ${name}`).join(', '));
+  root.insertBefore(setup, behind(behindPageSetup));
+  const { pagesFrom = [] } = sheet ?? {};
+  if (pagesFrom.length === 0) return;
+  const count = String(pagesFrom.length);
+  const breaks = element(worksheet, 'rowBreaks', { count, manualBreakCount: count });
+  // A break is known by the row above it (ECMA-376 part 1, 18.3.1.3).
+  breaks.append(...pagesFrom.map((row) => element(worksheet, 'brk', { id: String(row - 1), max: '16383', man: '1' })));
+  root.insertBefore(breaks, behind(behindPageSetup.slice(1)));
 }
 
 const parse = (xml: string): Document => new DOMParser().parseFromString(xml, 'application/xml');
@@ -55,14 +63,25 @@ function mendErrors(worksheet: Document, strings: readonly string[]): void {
 }
 
 interface Book {
+  readonly model: Model;
   readonly sheetNames: readonly string[];
   readonly strings: readonly string[];
 }
 
 const ofTheBudget = (name: string | undefined): Sheet | undefined => budgetWorkbook().sheets.find((sheet) => sheet.name === name);
 
+/** The last row to print where formulas below it show nothing yet and would be printed as blank pages. */
+function lastShownRow({ getters }: Model, sheetId: string): number | undefined {
+  const positions = getters.getEvaluatedCellsPositions(sheetId);
+  const last = (rows: readonly number[]): number => rows.reduce((most, row) => Math.max(most, row), 0);
+  const filled = last(positions.map(({ row }) => row));
+  const shown = last(positions.filter((position) => getters.getEvaluatedCell(position).formattedValue !== '').map(({ row }) => row));
+  const underChart = getters.getFigures(sheetId).some(({ row }) => row > shown);
+  return shown < filled && !underChart ? shown + 1 : undefined;
+}
+
 /** What of each sheet is printed, and which rows stand at the top of each of its pages (ECMA-376 part 1, 18.2.5). */
-function namePrintRanges(workbook: Document, sheetNames: readonly string[]): void {
+function namePrintRanges(workbook: Document, { model, sheetNames }: Book): void {
   const names = element(workbook, 'definedNames', {});
   sheetNames.forEach((name, k) => {
     const sheet = ofTheBudget(name);
@@ -73,7 +92,8 @@ function namePrintRanges(workbook: Document, sheetNames: readonly string[]): voi
       defined.textContent = prefix + range;
       names.append(defined);
     };
-    define('Print_Area', `$A:$${helpers.numberToLetters(sheet.columns.length - 1)}`);
+    const [last, row] = [helpers.numberToLetters(sheet.columns.length - 1), lastShownRow(model, model.getters.getSheetIds()[k] as string)];
+    define('Print_Area', row === undefined ? `$A:$${last}` : `$A$1:$${last}$${row}`);
     if (sheet.freeze?.rows) define('Print_Titles', `$1:$${sheet.freeze.rows}`);
   });
   if (names.childElementCount > 0) workbook.querySelector('workbook > sheets')?.after(names);
@@ -86,11 +106,12 @@ function mendWorksheet(worksheet: Document, strings: readonly string[], sheet: S
   setUpPage(worksheet, sheet);
 }
 
-function mended(path: string, xml: string, { sheetNames, strings }: Book): string {
+function mended(path: string, xml: string, book: Book): string {
+  const { sheetNames, strings } = book;
   const number = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path)?.[1];
   if (path !== 'xl/workbook.xml' && number === undefined) return xml;
   const part = parse(xml);
-  if (number === undefined) namePrintRanges(part, sheetNames);
+  if (number === undefined) namePrintRanges(part, book);
   else mendWorksheet(part, strings, ofTheBudget(sheetNames[Number(number)]));
   return new XMLSerializer().serializeToString(part);
 }
@@ -112,7 +133,7 @@ const bytesOf = (dataUrl: string): Uint8Array => Uint8Array.from(atob(dataUrl.sp
 export async function toXlsx(model: Model): Promise<Uint8Array<ArrayBuffer>> {
   const { files } = await model.exportXLSX();
   const sheetNames = model.getters.getSheetIds().map((id) => model.getters.getSheetName(id));
-  const book = { sheetNames, strings: stringsOf(files) };
+  const book = { model, sheetNames, strings: stringsOf(files) };
   const entries = files.map((file): [string, Uint8Array] => [
     file.path,
     'imageSrc' in file ? bytesOf(file.imageSrc) : strToU8(mended(file.path, file.content, book)),

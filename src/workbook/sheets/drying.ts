@@ -92,6 +92,7 @@ function airAndHeat(page: SheetBuilder): void {
 
 function exhaust(page: SheetBuilder): void {
   page
+    .newPage()
     .part('The air that leaves the drum', 'At the year’s mean; anything colder than its dew point in its way drips. From DRYING.EXHAUST.')
     .spill({
       name: 'exhaust',
@@ -141,6 +142,7 @@ function statedOutput(page: SheetBuilder): void {
   const outdoor = inUse('Outdoor temperature', 'Outdoor humidity');
   const stated = inUse('Stated output m3 per hour');
   const given = (formula: string) => `=IF(${stated}="","–",${formula})`;
+  page.newPage();
   page.part('The stated output, line by line').facts([
     { label: 'Stated output', value: given(stated), unit: 'm³/h', note: 'Inputs' },
     { name: 'density', label: 'Dried fibre weighs', value: `=${figure('Dried fibre density')}`, unit: 'kg/m³', note: 'BUDGET.HERD' },

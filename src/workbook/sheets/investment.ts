@@ -133,6 +133,7 @@ const drivers: readonly (readonly [name: string, likely: string, down: number, u
 
 function uncertainty(page: SheetBuilder): void {
   page
+    .newPage()
     .part(
       'How sure is it?',
       'Type how far each figure may fall below or rise above what is likely. Running cost is net of the work and haulage that bought bedding takes now; no end value is counted here.',
@@ -188,6 +189,7 @@ function uncertainty(page: SheetBuilder): void {
 }
 
 function cashFlow(page: SheetBuilder): void {
+  page.newPage();
   page.part(
     'Cash flow, year by year',
     'Tax is what is paid; a minus is relief, which needs other profit to set it against. Interest is not set against tax. Year 0 is the whole outlay: what is borrowed is not shown coming in. Ask your accountant.',

@@ -90,6 +90,7 @@ const sweeps: readonly Sweep[] = [
 const resultFormats = { 'Cover of demand': 'two', Payback: 'one', 'Hygiene score, fibre': 'one' } as const;
 
 function sweep(page: SheetBuilder, { name, heading, item, tried, format, results }: Sweep): void {
+  page.newPage();
   page.part(
     heading,
     `Change the values tried or the results asked for, by their keys on Figures. From BUDGET.SWEEP. Now: see ${item} on Inputs.`,

@@ -22,6 +22,7 @@ const climate: readonly (readonly [month: string, temperature: number, humidity:
 
 export function months(page: SheetBuilder): void {
   page
+    .newPage()
     .part(
       'Twelve months',
       'Type your own months’ mean temperature and humidity, from a weather station; one formula in each column works out all twelve.',

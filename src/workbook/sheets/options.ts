@@ -96,6 +96,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
   const last = page.row - 1;
   const count = own.length + others.length;
 
+  page.newPage();
   page
     .part(
       'What each costs the herd a year',

@@ -65,6 +65,7 @@ const bandLooks = [
 ] as const;
 
 function grid(page: SheetBuilder): void {
+  page.newPage();
   page.part(
     'Drier or fresher',
     'The fibre’s score and band, by its dry matter (down) and the days between beddings (across), all else as above and each as wide a span: one formula fills them all.',
@@ -94,6 +95,7 @@ function grid(page: SheetBuilder): void {
 }
 
 function drivers(page: SheetBuilder): void {
+  page.newPage();
   page.part(
     'What drives it',
     'Points add up to the score; could bring: the most that a factor not given could add. From HYGIENE.DRIVERS, for the fibre.',
@@ -135,6 +137,7 @@ function drivers(page: SheetBuilder): void {
 }
 
 function money(page: SheetBuilder): void {
+  page.newPage();
   page.part('What mastitis would cost, and what would eat the saving').facts([
     { label: 'Cases per 100 now', value: copied('Cases per 100 now'), unit: 'per 100 cows/year', note: 'Inputs' },
     {
@@ -257,6 +260,7 @@ function evidence(page: SheetBuilder): void {
       lines: 3,
     });
   page
+    .newPage()
     .part(
       'What studies found, with those that contradict each other',
       'From WELFARE.TABLE; for the score itself see evidence above, for and against.',
