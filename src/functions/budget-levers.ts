@@ -52,16 +52,28 @@ function figuresWith(given: GivenInputs, { key }: BudgetItem): readonly [cover: 
   return [(value) => both(value)[0], (value) => both(value)[1]];
 }
 
+/** The bedding bought now stays as it is while a lever moves the fibre's, also where it was left to follow. */
+function withPresentHeld(given: GivenInputs): GivenInputs {
+  const held = new Map(given);
+  const follows = [
+    ['litres_now', 'litres'],
+    ['interval_days_now', 'interval_days'],
+  ] as const;
+  for (const [present, fibre] of follows) if (!held.has(present) && held.has(fibre)) held.set(present, held.get(fibre));
+  return held;
+}
+
 export function levers(items: Table, values: Table | undefined) {
   const given = pairUp(items, values);
   const plan = budgetOf(given);
+  const held = withPresentHeld(given);
   const rows = leverKeys.map((key) => {
     const item = key === 'heat' ? heatLever(given, plan) : itemOf(key);
     const now = answerOf(() => plan.get(item.key));
     if (irrelevant(item, plan)) return [item.name, item.parameter.unit, typeof now === 'number' ? now : noDryer, noDryer, noDryer];
     if (typeof now !== 'number') return [item.name, item.parameter.unit, now, now, now];
     const range = item.parameter.range as readonly [number, number];
-    const [coverAt, npvAt] = figuresWith(given, item);
+    const [coverAt, npvAt] = figuresWith(held, item);
     const none = (goal: string) => `no value ${span(item, ...range)} makes ${goal}, all else as it is`;
     return [
       item.name,

@@ -409,13 +409,15 @@ describe('many herds, a sweep and the levers', () => {
       'Bought price per t',
       'Heat price per kWh',
     ]);
+    // A lever moves the fibre's bedding; what is bought now stays as it is, though it was left to follow.
+    const held = { ...inputs, 'Litres now': 18, 'Days now': 2 };
     for (const [lever, , , cover, npv] of answer.slice(1)) {
       if (typeof cover === 'number')
-        expect(resultOf({ ...inputs, [String(lever)]: cover }, 'Cover of demand'), String(lever)).toBeCloseTo(1, 6);
+        expect(resultOf({ ...held, [String(lever)]: cover }, 'Cover of demand'), String(lever)).toBeCloseTo(1, 6);
       else expect(sentence(cover)).toMatch(/^#N\/A no value between/);
       // Haulage is paid by whole loads, so NPV steps where the bought tonnes fill one load more: it then crosses 0 without touching it.
       if (typeof npv === 'number')
-        expect(Math.abs(resultOf({ ...inputs, [String(lever)]: npv }, 'NPV') as number), String(lever)).toBeLessThan(1000);
+        expect(Math.abs(resultOf({ ...held, [String(lever)]: npv }, 'NPV') as number), String(lever)).toBeLessThan(1000);
       else expect(sentence(npv)).toMatch(/^#N\/A/);
     }
   });

@@ -78,6 +78,15 @@ describe('the explanation of a cell', () => {
     expect(await host.selection()).toMatchObject({ sheet: 'Inputs', active: inputAt('Kit cost') });
   });
 
+  it('names the sources of the functions behind a figure, not those of the whole budget', async () => {
+    const host = budget();
+    await host.write({ sheet: 'Answer', address: 'H1' }, [[`=INDEX($B$1:$B$150,MATCH("Evaporation",$A$1:$A$150,0))`]]);
+    const pane = await explained(host, 'Answer', 'H1');
+    const sources = pane.text().split('Sources').at(-1);
+    expect(sources).toContain('ASHRAE');
+    expect(sources).not.toContain('partial budget');
+  });
+
   it('goes back up the way it came', async () => {
     const pane = await explained(budget(), 'Answer', 'H1');
     await pane.press('Running cost');

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
-import type { WorkingStep } from '../../core/define.ts';
+import type { SourceId } from '../../core/bibliography.ts';
+import type { FunctionRecord, WorkingStep } from '../../core/define.ts';
 import { CellError } from '../../core/result.ts';
 import { cite } from '../../core/working.ts';
 import { NoAnswer, Refusal } from '../../domain/refusal.ts';
@@ -8,6 +9,7 @@ import { type CallExplained, type Explained, explainCell } from './cell-explanat
 import type { Pane, Part } from './context.ts';
 import { partsOf, setEquation, writeEquation } from './equation.ts';
 import { sayValue } from './numbers.ts';
+import { findRecord } from './records.ts';
 import { scoreCaution, scoreNote, spanKeyOf } from './score.ts';
 import type { Place } from './spreadsheet-host.ts';
 
@@ -15,6 +17,12 @@ const keyOf = ({ row }: CallExplained): string | undefined =>
   row === undefined || row[0] instanceof CellError ? undefined : String(row[0]);
 
 const isArgument = ({ equation }: WorkingStep): boolean => ['given', 'default', 'missing'].includes(equation);
+
+/** What a figure rests on: the sources of the functions that its equation calls, else those of the whole function. */
+function sourcesOf(record: FunctionRecord, figure: WorkingStep | undefined): readonly SourceId[] {
+  const called = [...(figure?.equation ?? '').matchAll(/[A-Z]+\.[A-Z]+(?=\()/g)].flatMap(([name]) => findRecord(name)?.sources ?? []);
+  return called.length > 0 ? [...new Set(called)] : record.sources;
+}
 
 /** Why the selected cell shows what it shows: each step with its value, equation and source. */
 export function explanation(pane: Pane): Part {
@@ -146,7 +154,10 @@ export function explanation(pane: Pane): Part {
       }
       ${scored ? scoreCaution() : nothing}
       <h4>Sources</h4>
-      <ul class="cards">${record.sources.map((id) => html`<li class="hint">${cite(id)}</li>`)}</ul>
+      <ul class="cards">${sourcesOf(
+        record,
+        steps.find(({ step: name }) => name === (trail.at(-1) ?? key)),
+      ).map((id) => html`<li class="hint">${cite(id)}</li>`)}</ul>
     </section>`;
   }
 

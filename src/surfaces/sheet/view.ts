@@ -57,7 +57,8 @@ export class View {
       translateFn: inOurWords,
     });
     const holder = document.createElement('div');
-    part('section', 'grid').append(holder);
+    // Before the one that it replaces: the grid measures the first of its kind on the page to choose its layout.
+    part('section', 'grid').prepend(holder);
     const component = await app.mount(holder).catch((fault) => {
       holder.remove();
       throw fault;
