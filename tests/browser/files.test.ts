@@ -90,6 +90,8 @@ describe('files of the embedded sheet', () => {
     await page.locator('#asking-yes').click();
     await expect.poll(() => read(page, 'Inputs!C9'), { timeout: 20_000 }).toContain('C9: blank');
     expect(await read(page, 'Answer!A3')).toContain('Still missing on Inputs');
+    // The grid still knows how wide it is: on a desk it keeps its menus.
+    expect(await page.locator('.o-topbar-menu').first().isVisible()).toBe(true);
   });
 
   it('Print shows the sheet on A4 and leaves the buttons and the panel off the paper', async () => {
