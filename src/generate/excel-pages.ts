@@ -50,7 +50,7 @@ export const taskpanePage = (): string =>
     `<meta http-equiv="Content-Security-Policy" content="${policy}">\n${paneStyle}`,
     `<main>
 <h1 style="position: absolute; clip-path: inset(50%)">Bedding Ledger</h1>
-<div id="pane"><p class="told">Waiting for Excel…</p><noscript><p class="told">This pane needs JavaScript.</p></noscript></div>
+<div id="pane"><p class="told">Waiting for Excel…</p><noscript><p class="told">This panel needs JavaScript.</p></noscript></div>
 </main>
 <script src="${VENDOR}/lib/1/hosted/office.js" onerror="${GIVE_UP}"></script>
 <script src="taskpane.js"></script>`,
@@ -62,10 +62,10 @@ export const aboutPage = (version: string, licence: string): string =>
     'About Bedding Ledger',
     readingStyle,
     `<h1>Bedding Ledger ${version}</h1>
-<p>Spreadsheet functions, a budget workbook and a pane that show with figures whether cubicle bedding made from a herd’s own slurry will work and pay.</p>
+<p>Spreadsheet functions, a budget workbook and a panel that show with figures whether cubicle bedding made from a herd’s own slurry will work and pay.</p>
 <p>It plans; it does not diagnose, and it does not replace the vet, the engineer, the accountant or the authority. The help for each function is in <a href="docs/index.html">the reference</a>.</p>
 <h2 id="privacy">Privacy</h2>
-<p>Everything is worked out on your own machine. The functions, the workbook and the pane send nothing anywhere and keep no record of use. In Excel, Microsoft’s own office.js is fetched from Microsoft, which its privacy statement covers.</p>
+<p>Everything is worked out on your own machine. The functions, the workbook and the panel send nothing anywhere and keep no record of use. In Excel, Microsoft’s own office.js is fetched from Microsoft, which its privacy statement covers.</p>
 <h2 id="terms">Terms</h2>
 <pre style="white-space: pre-wrap">${licence.replace(/&/g, '&amp;').replace(/</g, '&lt;')}</pre>`,
   );

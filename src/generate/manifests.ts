@@ -16,13 +16,13 @@ const ID = '6f0c2a57-3d41-4b8e-9a6b-5c1d27e4f083';
 const NAME = 'Bedding Ledger';
 const SUMMARY = 'Shows with figures whether bedding from your own slurry will work and pay.';
 const DESCRIPTION =
-  'Functions, a budget workbook and a pane for planning cubicle bedding made from a herd’s own slurry: how much is needed, what the kit can make, what it costs, and on what conditions it may be used.';
+  'Functions, a budget workbook and a panel for planning cubicle bedding made from a herd’s own slurry: how much is needed, what the kit can make, what it costs, and on what conditions it may be used.';
 
 /** The two ribbon buttons. Each opens the pane; the second asks there before it writes, since a button alone cannot ask. */
 const buttons = [
   {
     id: 'OpenPane',
-    label: 'Bedding pane',
+    label: 'Bedding panel',
     page: 'taskpane.html',
     tip: 'Fill in the farm’s figures, find a function, see how a figure was worked out and what to check.',
   },

@@ -17,7 +17,7 @@ function say(...sentences: readonly string[]): void {
 }
 
 const elsewhere =
-  'The same functions, workbook and pane work without Excel and without a network in sheet.html, which is beside this page.';
+  'The same functions, workbook and panel work without Excel and without a network in sheet.html, which is beside this page.';
 
 /** How numbers are written: Excel's own setting, which need not be that of its menus. */
 function locale(): Promise<string> {
@@ -41,7 +41,7 @@ const host = (numbers: string) =>
 async function start(): Promise<void> {
   if (typeof Office === 'undefined') {
     say(
-      'Microsoft’s office.js could not be fetched, and without it this pane cannot reach Excel. Connect to the internet once and open the pane again.',
+      'Microsoft’s office.js could not be fetched, and without it this panel cannot reach Excel. Connect to the internet once and open the panel again.',
       'Functions already in cells go on working as far as Excel has them stored.',
       elsewhere,
     );
@@ -49,12 +49,12 @@ async function start(): Promise<void> {
   }
   const { host: client } = await Office.onReady();
   if (client !== Office.HostType.Excel) {
-    say('This is the pane of an add-in for Excel, and it was opened outside Excel. README.md says how to add it there.', elsewhere);
+    say('This is the panel of an add-in for Excel, and it was opened outside Excel. README.md says how to add it there.', elsewhere);
     return;
   }
   if (!Office.context.requirements.isSetSupported('ExcelApi', requirementSets.ExcelApi)) {
     say(
-      `The pane needs a newer Excel: one with ExcelApi ${requirementSets.ExcelApi}, such as Excel 2021, Microsoft 365 from version 2008, or Excel on the web. The functions may work in cells all the same.`,
+      `The panel needs a newer Excel: one with ExcelApi ${requirementSets.ExcelApi}, such as Excel 2021, Microsoft 365 from version 2008, or Excel on the web. The functions may work in cells all the same.`,
       elsewhere,
     );
     return;

@@ -5,7 +5,7 @@ const sentences: Readonly<Record<string, string>> = {
   ItemNotFound: 'The sheet is no longer there. It may have been renamed or deleted.',
   InvalidReference: 'The place no longer exists. Choose a cell again.',
   InvalidSelection: 'Select one cell or one block of cells, then try again.',
-  InactiveWorkbook: 'Another workbook came to the front. Go back to the one with the pane, then try again.',
+  InactiveWorkbook: 'Another workbook came to the front. Go back to the one with the panel, then try again.',
   UnsupportedSheet: 'This is a chart or macro sheet. Choose a sheet with cells.',
   MergedRangeConflict: 'There are merged cells in the way. Choose cells that are not merged.',
   RequestPayloadSizeLimitExceeded: 'That is more than Excel on the web takes in one go. Choose fewer cells.',
