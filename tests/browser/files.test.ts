@@ -54,7 +54,7 @@ const plannedPages: Readonly<Record<string, number>> = {
   Settings: 1,
   Investment: 3,
   Levers: 3,
-  'Udder health': 6,
+  'Udder health': 7,
 };
 
 describe('files of the embedded sheet', () => {
