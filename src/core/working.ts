@@ -3,7 +3,7 @@ import { type Fallback, referenceOf, type SourceId } from './bibliography.ts';
 import { type Argument, readArguments } from './call.ts';
 import { equationOf, type FunctionRecord, type SpillSteps, type WorkingStep } from './define.ts';
 import type { Parameter } from './parameters.ts';
-import { CellError, toCellError } from './result.ts';
+import { CellError, toCell, toCellError } from './result.ts';
 
 /** `Reich and others 2010, … (seen)`: a reference with how far it can be trusted. */
 export const cite = (id: SourceId, status: string = referenceOf(id).status): string => `${referenceOf(id).reference} (${status})`;
@@ -60,7 +60,9 @@ function computedSteps(record: FunctionRecord, given: readonly unknown[]): Worki
       source: line.source ? cite(line.source) : '',
     };
   });
-  return record.columns ? [...own, ...spillSteps(record, steps as unknown as SpillSteps)] : own;
+  if (record.columns) return [...own, ...spillSteps(record, steps as unknown as SpillSteps)];
+  const answer = toCell(steps[record.result]);
+  return answer instanceof CellError ? [...own, refused(record, answer)] : own;
 }
 
 /**
