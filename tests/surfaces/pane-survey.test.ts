@@ -21,6 +21,12 @@ describe('the survey', () => {
     expect(host.content('Inputs', inputAt('Cows'))).toBe(220);
   });
 
+  it('finds the budget’s inputs beside a sheet of the user’s own that is called Inputs', async () => {
+    const host = new FakeSpreadsheet({ Inputs: { A1: 'my own notes' }, 'Inputs (2)': inputsSheet({ Cows: 180 }) });
+    const pane = await openPane(host);
+    expect(pane.labelled('Cows').value).toBe('180');
+  });
+
   it('shows what is typed into the sheet meanwhile', async () => {
     const host = withInputs();
     const pane = await openPane(host);

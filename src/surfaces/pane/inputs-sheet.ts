@@ -24,19 +24,30 @@ function nameColumn(rows: Rows): number {
   return counts.indexOf(Math.max(...counts));
 }
 
-/** The items of the Inputs sheet, found by their names, each with the cell to its right; undefined where the workbook has none. */
-export async function readInputsSheet(host: SpreadsheetHost): Promise<Inputs | undefined> {
-  const sheet = (await host.sheetNames()).find((name) => name.toLowerCase() === inputsSheetName.toLowerCase());
-  const used = sheet && blockOf((await host.usedRange(sheet)) ?? '');
-  if (!used) return undefined;
+/** The items of one sheet, found by their names, each with the cell to its right. */
+async function itemsOf(host: SpreadsheetHost, sheet: string): Promise<Inputs> {
+  const inputs = new Map<BudgetItem, Entry>();
+  const used = blockOf((await host.usedRange(sheet)) ?? '');
+  if (!used) return inputs;
   const rows = await host.read({ sheet, address: `A1:${cellAt(used.bottom, used.right)}` });
   const column = nameColumn(rows);
-  const inputs = new Map<BudgetItem, Entry>();
   rows.forEach((row, r) => {
     const item = itemNamed(row[column]?.value);
     if (item && !inputs.has(item)) inputs.set(item, { sheet, address: cellAt(r, column + 1), cell: row[column + 1] ?? blank });
   });
-  return inputs.size > 0 ? inputs : undefined;
+  return inputs;
+}
+
+/** `Inputs (2)`: how the budget's sheet is named beside a sheet of the user's own that has its name. */
+const inputsName = new RegExp(`^${inputsSheetName}( \\(\\d+\\))?$`, 'i');
+
+/** The budget's inputs: the first sheet of that name that holds items; undefined where the workbook has none. */
+export async function readInputsSheet(host: SpreadsheetHost): Promise<Inputs | undefined> {
+  for (const sheet of (await host.sheetNames()).filter((name) => inputsName.test(name))) {
+    const inputs = await itemsOf(host, sheet);
+    if (inputs.size > 0) return inputs;
+  }
+  return undefined;
 }
 
 export const isBlankCell = ({ value, formula, error }: HostCell): boolean =>
