@@ -26,6 +26,20 @@ export async function settled(page: Page): Promise<void> {
   await drawn(page);
 }
 
+/** A new workbook with nothing filled in. */
+export async function startBlank(page: Page): Promise<void> {
+  await page.click('#new');
+  await page.keyboard.press('Enter');
+  await settled(page);
+}
+
+/** Adds a sheet with nothing on it and goes there. */
+export async function newSheet(page: Page): Promise<void> {
+  await page.click('.o-add-sheet');
+  await expect.poll(() => page.locator('#spoken').textContent()).toMatch(/^Sheet\d+ A1/);
+  await settled(page);
+}
+
 export async function openPart(page: Page, part: string): Promise<void> {
   await enterPane(page);
   await page.evaluate(() => document.querySelector<HTMLElement>('#pane nav button')?.focus());

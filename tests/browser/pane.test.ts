@@ -3,7 +3,21 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { enough } from '../surfaces/fake-spreadsheet.ts';
 import { launch } from './launch.ts';
-import { asked, controls, faults, fillIn, openPart, press, pressNamed, settled, tabTo, text, walk } from './pane-page.ts';
+import {
+  asked,
+  controls,
+  faults,
+  fillIn,
+  newSheet,
+  openPart,
+  press,
+  pressNamed,
+  settled,
+  startBlank,
+  tabTo,
+  text,
+  walk,
+} from './pane-page.ts';
 import { goTo, openSheet, read, type, type Watched } from './sheet-page.ts';
 
 const parts = ['survey', 'readings', 'functions', 'explain', 'checks', 'cautions'] as const;
@@ -28,19 +42,6 @@ afterEach(async () => {
   expect(sheet.complaints).toEqual([]);
   await page.context().close();
 });
-
-const startBlank = async (): Promise<void> => {
-  await page.click('#new');
-  await page.keyboard.press('Enter');
-  await settled(page);
-};
-
-/** Adds a sheet with nothing on it and goes there. */
-async function newSheet(): Promise<void> {
-  await page.click('.o-add-sheet');
-  await expect.poll(() => page.locator('#spoken').textContent()).toMatch(/^Sheet\d+ A1/);
-  await settled(page);
-}
 
 /** The boxes of a blank budget's required items, by item. */
 const boxes: Readonly<Record<string, string>> = {
@@ -68,7 +69,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
   beforeEach(() => open(1400));
 
   it('leads from a blank workbook to an answer in fewer than thirty typed values', async () => {
-    await startBlank();
+    await startBlank(page);
     await openPart(page, 'survey');
     expect(await text(page)).toContain('figures are still needed');
     await fillIn(page, '#item-cows', 'many');
@@ -88,7 +89,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
   });
 
   it('writes in the unit of the sheet what is typed in another', async () => {
-    await startBlank();
+    await startBlank(page);
     await openPart(page, 'survey');
     await tabTo(page, '#item-interval-days-unit');
     await page.keyboard.press('ArrowDown');
@@ -122,7 +123,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
   });
 
   it('turns the walk’s readings into what they mean and puts them into the survey', async () => {
-    await startBlank();
+    await startBlank(page);
     await openPart(page, 'readings');
     await press(page, '#pane details:nth-of-type(3) summary');
     await fillIn(page, '#reading-2-rated-m3-h', '4000');
@@ -136,7 +137,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
   });
 
   it('finds a function by farm word, shows its result, and puts it into the active cell', async () => {
-    await newSheet();
+    await newSheet(page);
     await openPart(page, 'functions');
     await tabTo(page, '#search');
     await page.keyboard.type('chimney');
@@ -154,7 +155,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
   });
 
   it('uses the selected cells as an argument, and knows how much room a table needs', async () => {
-    await newSheet();
+    await newSheet(page);
     await openPart(page, 'functions');
     await tabTo(page, '#search');
     await page.keyboard.type('BEDDING.INVEST.LOAN');

@@ -27,9 +27,11 @@ export async function openPane(host: FakeSpreadsheet, part = 'survey') {
     button(words).click();
     await settled();
   };
+  /** Fills the box in and leaves it. */
   const put = async (box: HTMLInputElement | HTMLSelectElement, text: string, type = 'change'): Promise<void> => {
     box.value = text;
     box.dispatchEvent(new Event(type, { bubbles: true }));
+    box.dispatchEvent(new Event('blur'));
     await settled();
   };
   const pane = {

@@ -27,6 +27,16 @@ export interface Field {
 
 const entered = (enter: Field['enter']) => (event: Event) => enter((event.target as HTMLInputElement | HTMLSelectElement).value);
 
+/**
+ * A date box says that it changed at every key, with no date at all until the last part of it is typed: so it is read on
+ * leaving it or at Enter, and one left half typed goes back to what it was.
+ */
+const dateEntered = (before: string, enter: Field['enter']) => (event: Event) => {
+  const input = event.target as HTMLInputElement;
+  if (input.validity.badInput) input.value = before;
+  else if (input.value !== before) enter(input.value);
+};
+
 function box({ id, text, enter, kind = 'number', choices, empty = '', required, problem }: Field, describedBy: string): TemplateResult {
   if (choices) {
     return html`<select id=${id} .value=${text} aria-describedby=${describedBy} aria-invalid=${problem ? 'true' : nothing} @change=${entered(enter)}>
@@ -34,7 +44,11 @@ function box({ id, text, enter, kind = 'number', choices, empty = '', required, 
       ${choices.map((choice) => html`<option value=${choice} ?selected=${choice === text}>${choice}</option>`)}
     </select>`;
   }
-  return html`<input id=${id} type=${kind === 'date' ? 'date' : 'text'} inputmode=${kind === 'number' ? 'decimal' : nothing} autocomplete="off" spellcheck="false"
+  if (kind === 'date') {
+    return html`<input id=${id} type="date" .value=${text} aria-describedby=${describedBy} aria-required=${required ? 'true' : nothing} aria-invalid=${problem ? 'true' : nothing}
+      @blur=${dateEntered(text, enter)} @keydown=${(event: KeyboardEvent) => event.key === 'Enter' && dateEntered(text, enter)(event)}>`;
+  }
+  return html`<input id=${id} type="text" inputmode=${kind === 'number' ? 'decimal' : nothing} autocomplete="off" spellcheck="false"
     .value=${text} aria-describedby=${describedBy} aria-required=${required ? 'true' : nothing} aria-invalid=${problem ? 'true' : nothing} @change=${entered(enter)}>`;
 }
 
