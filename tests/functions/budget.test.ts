@@ -1,31 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { call } from '../../src/core/call.ts';
-import { CellError, type Matrix } from '../../src/core/result.ts';
+import { CellError } from '../../src/core/result.ts';
 import { budgetResults } from '../../src/domain/budget-results.ts';
 import { budgetItems } from '../../src/functions/budget-items.ts';
-import { registry } from '../../src/functions/index.ts';
 import worked from './worked-herd.json';
+import { column, herd, type Inputs, inputs, recordOf, resultOf, rowOf, sentence, warningsOf, without } from './worked-herd.ts';
 
-const recordOf = (name: string) => {
-  const record = registry.find((candidate) => candidate.name === name);
-  if (!record) throw new Error(`no ${name}`);
-  return record;
-};
-const column = (values: readonly unknown[]) => values.map((value) => [value]);
-
-type Inputs = Record<string, number | string | boolean>;
-const inputs: Inputs = worked.inputs;
-
-const herd = (given: Inputs): Matrix => call(recordOf('BUDGET.HERD'), [column(Object.keys(given)), column(Object.values(given))]);
-const rowOf = (answer: Matrix, key: string) => answer.find((row) => row[0] === key) ?? [];
-const sentence = (cell: unknown) => (cell instanceof CellError ? `${cell.code} ${cell.message}` : String(cell));
-const resultOf = (given: Inputs, key: string) => rowOf(herd(given), key)[1];
-const warningsOf = (given: Inputs) =>
-  herd(given)
-    .map((row) => String(row[0]))
-    .filter((key) => key.startsWith('Warning: '))
-    .map((key) => key.slice(9));
-const without = (...names: string[]): Inputs => Object.fromEntries(Object.entries(inputs).filter(([name]) => !names.includes(name)));
 const pressAlone: Inputs = {
   ...without(
     'Air m3 per hour',
@@ -39,7 +19,7 @@ const pressAlone: Inputs = {
   'Dried to dry matter': 0.355,
 };
 
-/** These rest on moist air, where the independent working used other formulas: 0.5 %. All else is plain arithmetic: 1e-6. */
+/** Plain arithmetic, held to 1e-6. All else rests on moist air, where the independent working used other formulas: 0.5 %. */
 const dryAir = new Set([
   'Dried fibre density',
   'Fibre per cubicle per day',
@@ -249,192 +229,5 @@ describe('every result’s equation', () => {
     const found = new Function('known', 'functions', 'min', `return ${sum}`)(known(plan), functions, Math.min);
     if (plan[key] instanceof CellError) expect(found).toBeInstanceOf(CellError);
     else expect(found).toBeCloseTo(plan[key] as number, 6);
-  });
-});
-
-describe('each warning', () => {
-  const fires: [string, Inputs][] = [
-    ['Cover', { 'Slurry litres per cow': 30 }],
-    ['Coldest cover', { 'Slurry litres per cow': 30 }],
-    ['Thin margin', { 'Slurry litres per cow': 45 }],
-    ['Press hours', { 'Press hours a day': 5 }],
-    ['Dryer hours', { 'Dryer hours a day': 10 }],
-    ['Heat sets the limit', { 'Heat available kW': 30 }],
-    ['Stated output', {}],
-    ['Stated drum', { 'Stated retention hours': 8, 'Stated output m3 per hour': 3 }],
-    ['Heat per kg', { 'Exhaust humidity': 0.3, 'Heat loss': 0.5 }],
-    ['Frost', { 'Coldest month temperature': -3 }],
-    ['Dust', { 'Dried to dry matter': 0.61 }],
-    ['Very dry', { 'Dried to dry matter': 0.7 }],
-    ['Wet press', { 'Pressed dry matter': 0.3 }],
-    ['Cow dry matter', { 'Slurry dry matter': 0.03 }],
-    ['Payback', { 'Kit cost': 400_000 }],
-    ['Discounted payback', {}],
-    ['NPV', {}],
-    ['Loan cover', {}],
-    ['Loan term', { 'Loan years': 12 }],
-    ['Old price', { 'Price date': 45_000, 'Budget date': 45_400 }],
-    ['After capital', {}],
-    ['Mastitis margin', { 'Cases per 100 now': 70 }],
-    ['Score', { 'Shed temperature': 20 }],
-    ['Band edge', {}],
-    ['Worse than now', {}],
-    ['Interval', {}],
-    ['No dryer', { 'Dried to dry matter': 0.355 }],
-    ['Stocking', { Cows: 450 }],
-    ['Permission', {}],
-    ['Digested or composted', { 'Fibre kind': 'digested fibre' }],
-  ];
-  const calm: Inputs = {
-    ...without('Stated output m3 per hour', 'Borrowed', 'Loan years', 'Loan rate'),
-    'Kit cost': 50_000,
-    'Bought price per t': 400,
-    'Days between beddings': 1,
-    'Bedding litres per cubicle each time': 9,
-    'Shed temperature': 5,
-    'Dirty udders': 0.1,
-    'Bought dry matter': 0.5,
-    'Dried to dry matter': 0.6,
-    'Permission confirmed': 'yes',
-    'Cases per 100 now': 20,
-  };
-
-  it.each(fires)('%s fires', (key, change) => {
-    expect(warningsOf({ ...inputs, ...change })).toContain(key);
-  });
-
-  it('stays quiet where all is well', () => {
-    expect(warningsOf(calm)).toEqual([]);
-  });
-
-  it('compares dates, and asks for one where text was typed', () => {
-    const dated = { 'Price date': 45_000, 'Budget date': 45_365 };
-    expect(warningsOf({ ...inputs, ...dated })).not.toContain('Old price');
-    expect(warningsOf({ ...inputs, ...dated, 'Budget date': 45_366 })).toContain('Old price');
-    const typed = call(recordOf('BUDGET.HERDS'), [[['Price date']], [['1 May 2024']], [['Slurry']]]);
-    expect(sentence(typed[1]?.[1])).toMatch(/Price date \(date\): "1 May 2024" is text, not a number; enter a date that the sheet knows/);
-  });
-
-  it('says measure it just above what the air carries, and not with this air well above', () => {
-    const meaning = (stated: number) =>
-      String(rowOf(herd({ ...inputs, 'Stated output m3 per hour': stated }), 'Warning: Stated output')[3]);
-    expect(meaning(0.5)).toMatch(/^Measure it/);
-    expect(meaning(1)).toMatch(/^Not with this air/);
-  });
-});
-
-describe('many herds, a sweep and the levers', () => {
-  const names = Object.keys(inputs);
-  const values = Object.values(inputs);
-
-  it('gives a bad herd its error in each of its cells and leaves the others alone', () => {
-    const bad = values.map((value, k) => (names[k] === 'Cows' ? -4 : value));
-    const answer = call(recordOf('BUDGET.HERDS'), [
-      [['Herd', ...names]],
-      [
-        ['Hill', ...values],
-        ['Vale', ...bad],
-        ['Moor', ...values],
-      ],
-    ]);
-    expect(answer[0]).toEqual([
-      'Herd',
-      'Fibre needed',
-      'What limits',
-      'Cover of demand',
-      'Saving',
-      'Payback',
-      'NPV',
-      'Break-even mastitis cases',
-      'Hygiene score, fibre',
-      'Hygiene span, fibre',
-      'Warnings',
-    ]);
-    expect(answer[2]?.[0]).toBe('Vale');
-    expect(answer[2]?.slice(1).every((cell) => sentence(cell).startsWith('#VALUE! Cows (cows): -4 is below 1'))).toBe(true);
-    expect(answer[3]?.slice(1)).toEqual(answer[1]?.slice(1));
-  });
-
-  it('keeps a herd beside its answer where a row is left blank, and drops blank rows at the end', () => {
-    const blank = names.map(() => null);
-    const answer = call(recordOf('BUDGET.HERDS'), [[names], [values, blank, values, blank, blank], [['Slurry']]]);
-    expect(answer.slice(1).map((row) => row.slice(0, 2))).toEqual([
-      [1, 28.8],
-      ['', ''],
-      [3, 28.8],
-    ]);
-  });
-
-  it('gives just the results asked for', () => {
-    const answer = call(recordOf('BUDGET.HERDS'), [[names], [values], [['npv', 'Payback']]]);
-    expect(answer[0]).toEqual(['Herd', 'NPV', 'Payback', 'Warnings']);
-    expect(sentence(call(recordOf('BUDGET.HERDS'), [[names], [values], [['Profit']]])[0]?.[0])).toContain(
-      '"Profit" is not a result of the budget',
-    );
-  });
-
-  it('counts defaults and gaps where asked, and refuses columns without a heading', () => {
-    const counted = call(recordOf('BUDGET.HERDS'), [[['Cows', 'Cubicles']], [[400, 420]], [['Defaults used', 'still missing']]]);
-    expect(counted[0]).toEqual(['Herd', 'Defaults used', 'Still missing', 'Warnings']);
-    expect(counted[1]?.[2]).toBe(rowOf(herd({ Cows: 400, Cubicles: 420 }), 'Still missing')[1]);
-    const wide = call(recordOf('BUDGET.HERDS'), [[['Cows', 'Cubicles']], [[400, 420, 0.07]]]);
-    expect(sentence(wide[0]?.[0])).toBe('#VALUE! herds (table): has 3 columns below 2 headings; enter a column for each heading');
-  });
-
-  it('sweeps one item as a fresh plan would', () => {
-    const answer = call(recordOf('BUDGET.SWEEP'), [
-      column(names),
-      column(values),
-      'dried to dry matter',
-      column([0.5, 'wet', 0.6]),
-      [['Saving']],
-    ]);
-    expect(answer[0]).toEqual(['Dried to dry matter', 'Saving', 'Warnings']);
-    expect(answer[1]?.[1]).toBe(resultOf({ ...inputs, 'Dried to dry matter': 0.5 }, 'Saving'));
-    expect(sentence(answer[2]?.[1])).toContain('"wet" is text');
-    expect(answer[3]?.[1]).toBe(resultOf({ ...inputs, 'Dried to dry matter': 0.6 }, 'Saving'));
-  });
-
-  it('names lever values that really give a cover of 1 and an NPV of 0', () => {
-    const answer = call(recordOf('BUDGET.LEVERS'), [column(names), column(values)]);
-    expect(answer.slice(1).map((row) => row[0])).toEqual([
-      'Days between beddings',
-      'Bedding litres per cubicle each time',
-      'Share of dry matter caught',
-      'Press hours a day',
-      'Air m3 per hour',
-      'Hot water litres per hour',
-      'Dried to dry matter',
-      'Kit cost',
-      'Bought price per t',
-      'Heat price per kWh',
-    ]);
-    // A lever moves the fibre's bedding; what is bought now stays as it is, though it was left to follow.
-    const held = { ...inputs, 'Litres now': 18, 'Days now': 2 };
-    for (const [lever, , , cover, npv] of answer.slice(1)) {
-      if (typeof cover === 'number')
-        expect(resultOf({ ...held, [String(lever)]: cover }, 'Cover of demand'), String(lever)).toBeCloseTo(1, 6);
-      else expect(sentence(cover)).toMatch(/^#N\/A no value between/);
-      // Haulage is paid by whole loads, so NPV steps where the bought tonnes fill one load more: it then crosses 0 without touching it.
-      if (typeof npv === 'number')
-        expect(Math.abs(resultOf({ ...held, [String(lever)]: npv }, 'NPV') as number), String(lever)).toBeLessThan(1000);
-      else expect(sentence(npv)).toMatch(/^#N\/A/);
-    }
-  });
-
-  it('lists every item with its unit, range, and the source of its default', () => {
-    const rows = call(recordOf('BUDGET.INPUTS'), []);
-    expect(rows.length).toBe(budgetItems.length + 1);
-    expect(rowOf(rows, 'Exhaust humidity')).toEqual([
-      'Exhaust humidity',
-      'fraction',
-      0.75,
-      0.2,
-      1,
-      '',
-      expect.stringMatching(/\w/),
-      'memory',
-    ]);
-    expect(rowOf(rows, 'Cows')[2]).toBe('required');
   });
 });
