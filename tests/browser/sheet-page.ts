@@ -1,4 +1,5 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { expect } from 'vitest';
 
 /** What went wrong on a page without anybody asking: a clean page has none. */
 export interface Watched {
@@ -69,4 +70,33 @@ export async function type(page: Page, address: string, content: string): Promis
 export async function read(page: Page, address: string): Promise<string> {
   await goTo(page, address);
   return spoken(page);
+}
+
+/** Where the active cell is on the canvas: the place that editing it takes. */
+async function insideOf(page: Page): Promise<[x: number, y: number]> {
+  await page.keyboard.press('F2');
+  const box = await page.locator('.o-grid-composer').boundingBox();
+  await page.keyboard.press('Escape');
+  await drawn(page);
+  if (!box) throw new Error('the active cell is not in sight');
+  return [box.x + 20, box.y + 8];
+}
+
+/**
+ * What the grid shows of the active cell's error while the mouse rests on it. A mouse that meets the box of an entry just
+ * ended, or that comes while the page is busy, is not seen by the grid at all until it moves again: so it leaves and comes back.
+ */
+export async function tooltip(page: Page): Promise<string> {
+  const [x, y] = await insideOf(page);
+  const shown = page.locator('.o-error-tooltip');
+  const comeAndRest = async (): Promise<string> => {
+    await page.mouse.move(x, y + 200);
+    await page.mouse.move(x, y, { steps: 3 });
+    return shown.textContent({ timeout: 2_000 }).then(
+      (text) => text ?? '',
+      () => '',
+    );
+  };
+  await expect.poll(comeAndRest, { timeout: 20_000 }).not.toBe('');
+  return (await shown.textContent()) ?? '';
 }
