@@ -152,6 +152,23 @@ describe('each control of the pane that fewer need, by keyboard alone', () => {
     expect(await value('#item-press-t-h')).toBe('4.5');
   });
 
+  it('fills several figures in one step, which one Ctrl+Z takes back and Ctrl+Y gives again', async () => {
+    const figures = { 'press-t-h': '4.5', 'minutes-on': '20', 'minutes-off': '40' };
+    await openPart(page, 'readings');
+    await fillIn(page, '#reading-0-t-h-running', figures['press-t-h']);
+    await fillIn(page, '#reading-0-minutes-on', figures['minutes-on']);
+    await fillIn(page, '#reading-0-minutes-off', figures['minutes-off']);
+    await pressNamed(page, 'Put these readings into the survey');
+    await openPart(page, 'survey');
+    const held = (): Promise<string[]> => Promise.all(Object.keys(figures).map((id) => value(`#item-${id}`)));
+    expect(await held()).toEqual(Object.values(figures));
+    await goTo(page, 'Inputs!A1');
+    await page.keyboard.press('Control+Z');
+    await expect.poll(held).toEqual(['', '', '']);
+    await page.keyboard.press('Control+Y');
+    await expect.poll(held).toEqual(Object.values(figures));
+  });
+
   it('lays the explanation out, selected, where the browser lets no page copy', async () => {
     await page.evaluate(() => {
       navigator.clipboard.writeText = () => Promise.reject(new Error('not allowed'));

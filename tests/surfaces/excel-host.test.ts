@@ -98,9 +98,15 @@ describe('the pane reading Excel', () => {
 describe('the pane writing to Excel', () => {
   it('fills a block; null empties a cell', async () => {
     const { excel, host } = open();
-    await host.write({ sheet: 'Inputs', address: 'B1' }, [
-      [260, '=B1*2'],
-      [null, 'sand'],
+    await host.write([
+      {
+        sheet: 'Inputs',
+        address: 'B1',
+        contents: [
+          [260, '=B1*2'],
+          [null, 'sand'],
+        ],
+      },
     ]);
     expect(excel.sheets['Inputs']).toMatchObject({ B1: { value: 260 }, C1: { formula: '=B1*2' }, C2: { value: 'sand' } });
     expect(excel.sheets['Inputs']?.['B2']).toBeUndefined();
@@ -108,14 +114,14 @@ describe('the pane writing to Excel', () => {
 
   it('keeps text that looks like a date or a number as text', async () => {
     const { excel, host } = open();
-    await host.write({ sheet: 'Inputs', address: 'B1' }, [['1/2', '007', 'true', 'mattress', 'chopped straw']]);
+    await host.write([{ sheet: 'Inputs', address: 'B1', contents: [['1/2', '007', 'true', 'mattress', 'chopped straw']] }]);
     const { B1, C1, D1, E1, F1 } = excel.sheets['Inputs'] as Record<string, { value: unknown }>;
     expect([B1?.value, C1?.value, D1?.value, E1?.value, F1?.value]).toEqual(["'1/2", "'007", "'true", 'mattress', 'chopped straw']);
   });
 
   it('frees a cell formatted as text, in which Excel would show the formula instead of its answer', async () => {
     const { excel, host } = open();
-    await host.write({ sheet: 'Fibre and drying', address: 'E1' }, [['=BEDDING.SOURCES()']]);
+    await host.write([{ sheet: 'Fibre and drying', address: 'E1', contents: [['=BEDDING.SOURCES()']] }]);
     expect(excel.sheets['Fibre and drying']?.['E1']).toMatchObject({ formula: '=BEDDING.SOURCES()', format: 'General' });
   });
 
@@ -170,7 +176,7 @@ describe('what Excel cannot do is told in words', () => {
   ])('%s', async (_, thrown, sentence) => {
     const { excel, host } = open();
     excel.fault = thrown;
-    await expect(host.write({ sheet: 'Inputs', address: 'B1' }, [[1]])).rejects.toThrow(sentence);
+    await expect(host.write([{ sheet: 'Inputs', address: 'B1', contents: [[1]] }])).rejects.toThrow(sentence);
     await expect(host.selection()).rejects.toThrow(sentence);
   });
 

@@ -4,7 +4,7 @@ import { budgetItems } from '../../src/functions/budget-items.ts';
 import { addressFrom, blockOf, cellAt } from '../../src/surfaces/pane/addresses.ts';
 import { callsIn } from '../../src/surfaces/pane/formula.ts';
 import { findRecord } from '../../src/surfaces/pane/records.ts';
-import type { CellContent, HostCell, Place, Selection, SpreadsheetHost } from '../../src/surfaces/pane/spreadsheet-host.ts';
+import type { CellContent, Filling, HostCell, Place, Selection, SpreadsheetHost } from '../../src/surfaces/pane/spreadsheet-host.ts';
 
 type Contents = Readonly<Record<string, CellContent>>;
 
@@ -108,14 +108,16 @@ export class FakeSpreadsheet implements SpreadsheetHost {
     return source && { address: source.address, formula: source.formula };
   };
 
-  write = async ({ sheet, address }: Place, contents: readonly (readonly CellContent[])[]): Promise<void> => {
-    const { top, left } = blockOf(address) as NonNullable<ReturnType<typeof blockOf>>;
-    contents.forEach((row, r) => {
-      row.forEach((content, c) => {
-        if (content === null) this.#sheet(sheet).delete(cellAt(top + r, left + c));
-        else this.#sheet(sheet).set(cellAt(top + r, left + c), content);
+  write = async (fillings: readonly Filling[]): Promise<void> => {
+    for (const { sheet, address, contents } of fillings) {
+      const { top, left } = blockOf(address) as NonNullable<ReturnType<typeof blockOf>>;
+      contents.forEach((row, r) => {
+        row.forEach((content, c) => {
+          if (content === null) this.#sheet(sheet).delete(cellAt(top + r, left + c));
+          else this.#sheet(sheet).set(cellAt(top + r, left + c), content);
+        });
       });
-    });
+    }
     for (const listener of this.#onChange) listener();
   };
 

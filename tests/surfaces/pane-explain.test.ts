@@ -80,7 +80,7 @@ describe('the explanation of a cell', () => {
 
   it('names the sources of the functions behind a figure, not those of the whole budget', async () => {
     const host = budget();
-    await host.write({ sheet: 'Answer', address: 'H1' }, [[`=INDEX($B$1:$B$150,MATCH("Evaporation",$A$1:$A$150,0))`]]);
+    await host.write([{ sheet: 'Answer', address: 'H1', contents: [[`=INDEX($B$1:$B$150,MATCH("Evaporation",$A$1:$A$150,0))`]] }]);
     const pane = await explained(host, 'Answer', 'H1');
     const sources = pane.text().split('Sources').at(-1);
     expect(sources).toContain('ASHRAE');

@@ -31,7 +31,7 @@ describe('the survey', () => {
     const host = withInputs();
     const pane = await openPane(host);
     await pane.enter('Cows', '220');
-    await host.write({ sheet: 'Inputs', address: inputAt('Cows') }, [[300]]);
+    await host.write([{ sheet: 'Inputs', address: inputAt('Cows'), contents: [[300]] }]);
     await settled();
     expect(pane.labelled('Cows').value).toBe('300');
   });

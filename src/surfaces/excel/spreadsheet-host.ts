@@ -1,6 +1,6 @@
 import { budgetWorkbook } from '../../workbook/index.ts';
 import { type Block, blockOf, cellAt } from '../pane/addresses.ts';
-import type { CellContent, HostCell, Place, SpreadsheetHost } from '../pane/spreadsheet-host.ts';
+import type { CellContent, Filling, HostCell, Place, SpreadsheetHost } from '../pane/spreadsheet-host.ts';
 import { addressOf } from './references.ts';
 import { inExcel } from './trouble.ts';
 import { writeWorkbook } from './write-workbook.ts';
@@ -95,21 +95,24 @@ function excelContent(content: CellContent): string | number | boolean {
   return staysText ? content : `'${content}`;
 }
 
-async function writeBlock(
-  context: Excel.RequestContext,
-  { sheet, address }: Place,
-  contents: readonly (readonly CellContent[])[],
-): Promise<void> {
-  const { top, left } = blockOf(address) as Block;
-  const block = { top, left, bottom: top + contents.length - 1, right: left + (contents[0]?.length ?? 1) - 1 };
-  const range = sheetOf(context, sheet).getRange(addressOf(block)).load('numberFormat');
+async function fill(context: Excel.RequestContext, fillings: readonly Filling[]): Promise<void> {
+  const ranges = fillings.map(({ sheet, address, contents }) => {
+    const { top, left } = blockOf(address) as Block;
+    const block = { top, left, bottom: top + contents.length - 1, right: left + (contents[0]?.length ?? 1) - 1 };
+    return sheetOf(context, sheet).getRange(addressOf(block)).load('numberFormat');
+  });
   await context.sync();
-  // In a cell formatted as text, Excel would keep a formula or number as text.
-  const freed = contents.map((row, r) =>
-    row.map((content, c) => (range.numberFormat[r]?.[c] === '@' && (isFormula(content) || typeof content === 'number') ? 'General' : null)),
-  );
-  if (freed.some((row) => row.some((format) => format !== null))) range.numberFormat = freed;
-  range.formulas = contents.map((row) => row.map(excelContent));
+  ranges.forEach((range, k) => {
+    const { contents } = fillings[k] as Filling;
+    // In a cell formatted as text, Excel would keep a formula or number as text.
+    const freed = contents.map((row, r) =>
+      row.map((content, c) =>
+        range.numberFormat[r]?.[c] === '@' && (isFormula(content) || typeof content === 'number') ? 'General' : null,
+      ),
+    );
+    if (freed.some((row) => row.some((format) => format !== null))) range.numberFormat = freed;
+    range.formulas = contents.map((row) => row.map(excelContent));
+  });
   await context.sync();
 }
 
@@ -179,7 +182,7 @@ export function excelHost({ ask, tell }: Page, locale: string): SpreadsheetHost 
         return used.isNullObject ? undefined : addressOf(blockAt(used));
       }),
     formulaBehind: (cell) => inExcel((context) => behind(context, cell)),
-    write: (to, contents) => inExcel((context) => writeBlock(context, to, contents)),
+    write: (fillings) => inExcel((context) => fill(context, fillings)),
     select: ({ sheet, address }) =>
       inExcel(async (context) => {
         const target = sheetOf(context, sheet);

@@ -83,9 +83,9 @@ export function catalogue(pane: Pane): Part {
     const named = filled.length > 6 ? `${filled.slice(0, 6).join(', ')} and ${filled.length - 6} more` : filled.join(', ');
     const question = `${named} ${filled.length === 1 ? 'is' : 'are'} filled in on ${selected.sheet}. Empty ${filled.length === 1 ? 'it' : 'them'} and put the function there?`;
     if (filled.length > 0 && !(await pane.ask(question, 'Empty and insert', 'Leave as it is'))) return;
-    for (const address of filled) await host.write({ sheet: selected.sheet, address }, [[null]]);
     const place = { sheet: selected.sheet, address: selected.active };
-    await host.write(place, [[formulaFor(record, given(record), selected.sheet)]]);
+    const emptied = filled.map((address) => ({ sheet: selected.sheet, address, contents: [[null]] }));
+    await host.write([...emptied, { ...place, contents: [[formulaFor(record, given(record), selected.sheet)]] }]);
     await host.select(place);
     pane.say(
       `${record.name} stands in ${selected.sheet} ${selected.active}${rows * columns > 1 ? ` and fills ${sayCount(rows, 'row')} by ${sayCount(columns, 'column')}` : ''}.`,

@@ -70,9 +70,10 @@ export async function writeInputs(
   inputs: Inputs,
   values: readonly (readonly [BudgetItem, CellContent])[],
 ): Promise<void> {
-  for (const [item, value] of values) {
+  const fillings = values.map(([item, value]) => {
     const entry = inputs.get(item);
     if (!entry) throw new Error(`The ${inputsSheetName} sheet has no row named ${item.name}: write that name below the others.`);
-    await host.write(entry, [[value]]);
-  }
+    return { sheet: entry.sheet, address: entry.address, contents: [[value]] };
+  });
+  await host.write(fillings);
 }

@@ -22,10 +22,10 @@ export interface SpreadsheetHost {
   /** The formula that gives this one cell its value: its own, or that of the cell it spills from. */
   formulaBehind(place: Place): Promise<{ readonly address: string; readonly formula: string } | undefined>;
   /**
-   * Fills a block, whatever it held: the pane has asked before. Text beginning with `=` is a formula, null empties the cell.
-   * @param place its top left cell
+   * Fills blocks, whatever they held: the pane has asked before. Text beginning with `=` is a formula, null empties the cell.
+   * One undo takes all of them back where the spreadsheet lets a host have that.
    */
-  write(place: Place, contents: readonly (readonly CellContent[])[]): Promise<void>;
+  write(fillings: readonly Filling[]): Promise<void>;
   /** Shows the sheet and selects the cell or block on it. */
   select(place: Place): Promise<void>;
   /** Puts the budget's sheets into a workbook that lacks them, the inputs blank or those of an invented herd. Asks before it takes anything away. */
@@ -37,6 +37,11 @@ export type CellContent = string | number | boolean | null;
 export interface Place {
   readonly sheet: string;
   readonly address: string;
+}
+
+/** Contents, row by row, from the top left cell on that the address names. */
+export interface Filling extends Place {
+  readonly contents: readonly (readonly CellContent[])[];
 }
 
 export interface Selection extends Place {

@@ -1,6 +1,7 @@
 import { type CellPosition, helpers, type Model, type Zone } from '@odoo/o-spreadsheet';
 import { budgetWorkbook } from '../../workbook/index.ts';
-import type { CellContent, HostCell, Place, SpreadsheetHost } from '../pane/spreadsheet-host.ts';
+import type { CellContent, Filling, HostCell, Place, SpreadsheetHost } from '../pane/spreadsheet-host.ts';
+import { fillCells } from './fill-cells.ts';
 import { ask } from './page.ts';
 import { toGrid } from './to-grid.ts';
 import type { View } from './view.ts';
@@ -43,16 +44,17 @@ function stored(content: CellContent): string {
   return typeof content === 'boolean' ? String(content).toUpperCase() : String(content);
 }
 
-function write(model: Model, { sheet, address }: Place, contents: readonly (readonly CellContent[])[]): void {
-  const sheetId = sheetIdOf(model, sheet);
-  const { top, left } = helpers.toZone(address);
-  contents.forEach((line, r) => {
-    line.forEach((content, c) => {
-      const result = model.dispatch('UPDATE_CELL', { sheetId, row: top + r, col: left + c, content: stored(content) });
-      if (!result.isSuccessful)
-        throw new Error(`${sheet} ${helpers.toXC(left + c, top + r)} cannot be filled: the sheet is locked or ends before it.`);
-    });
+function write(model: Model, fillings: readonly Filling[]): void {
+  const cells = fillings.flatMap(({ sheet, address, contents }) => {
+    const sheetId = sheetIdOf(model, sheet);
+    const { top, left } = helpers.toZone(address);
+    return contents.flatMap((line, r) => line.map((content, c) => ({ sheetId, row: top + r, col: left + c, content: stored(content) })));
   });
+  const stuck = fillCells(model, cells);
+  if (stuck) {
+    const place = `${model.getters.getSheetName(stuck.sheetId)} ${helpers.toXC(stuck.col, stuck.row)}`;
+    throw new Error(`${place} cannot be filled: the sheet is locked or ends before it.`);
+  }
 }
 
 function select(model: Model, { sheet, address }: Place): void {
@@ -112,7 +114,7 @@ export function spreadsheetHost(view: View): SpreadsheetHost {
       const formula = formulaAt(model(), from);
       return formula === undefined ? undefined : { address: helpers.toXC(from.col, from.row), formula };
     },
-    write: async (place, contents) => write(model(), place, contents),
+    write: async (fillings) => write(model(), fillings),
     select: async (place) => select(model(), place),
     startBudget: async (inputs) => {
       const agreed = await ask(

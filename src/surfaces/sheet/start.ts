@@ -2,6 +2,7 @@ import { budgetWorkbook } from '../../workbook/index.ts';
 import { mountPane } from '../pane/index.ts';
 import { wireButtons } from './buttons.ts';
 import { download } from './files.ts';
+import { addFillCells } from './fill-cells.ts';
 import { isOnlyPage, Keeper, type Kept, recall } from './keeping.ts';
 import { foldPane, moveWithF6 } from './keys.ts';
 import { locales } from './locales.ts';
@@ -37,6 +38,7 @@ export async function start(): Promise<void> {
   speakOurWords();
   trimMenus();
   printAsPlanned();
+  addFillCells();
   const only = await isOnlyPage();
   const keeper = new Keeper(
     () => JSON.stringify(view.shown.model.exportData()),
