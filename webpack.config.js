@@ -1,11 +1,23 @@
-import { resolve } from 'node:path';
+import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import MinimizerPlugin from 'minimizer-webpack-plugin';
+import ts from 'typescript';
 
 const path = (relative) => fileURLToPath(new URL(relative, import.meta.url));
 
+/**
+ * What a record holds for the panel, the documents and the tests, and no cell ever shows, stays out of the script that
+ * Excel loads into every workbook: it would be a sixth of it.
+ */
+const unseenInCells = new Set(['summary', 'finds', 'sources', 'examples']);
+const withoutUnseen = (context) => (source) => {
+  const visit = (node) =>
+    ts.isPropertyAssignment(node) && unseenInCells.has(node.name.text) ? undefined : ts.visitEachChild(node, visit, context);
+  return source.fileName.startsWith(path('src/functions/')) ? ts.visitNode(source, visit) : source;
+};
+
 /** @returns {import('webpack').Configuration} what all bundles share; types are checked by `tsc`, once for all of them */
-const shared = (name) => ({
+const shared = (name, typescript = {}) => ({
   name,
   mode: 'production',
   devtool: false,
@@ -15,7 +27,7 @@ const shared = (name) => ({
       {
         test: /\.ts$/,
         loader: 'ts-loader',
-        options: { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false } },
+        options: { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false }, ...typescript },
       },
       { resourceQuery: /raw/, type: 'asset/source' },
     ],
@@ -24,21 +36,27 @@ const shared = (name) => ({
   stats: 'errors-warnings',
 });
 
-/** Excel's functions-only runtime and the embedded sheet load the same script: one file, no chunks, no eval, no page. */
+/** All that core and domain export, as lines of a module. */
+const coreAndDomain = ['core', 'domain'].flatMap((folder) =>
+  readdirSync(path(`src/${folder}`)).map((file) => `export * from '${path(`src/${folder}/${file}`)}';`),
+);
+const functionsEntry = [`import '${path('src/surfaces/excel/functions.ts')}';`, ...coreAndDomain].join('');
+
+/**
+ * Excel's functions-only runtime and the embedded sheet load the same script: one file, no chunks, no eval, no page.
+ * It hands on what it stands on, so that the sheet's page does not carry that twice.
+ */
 const functions = {
-  ...shared('functions'),
+  ...shared('functions', { instance: 'functions', getCustomTransformers: () => ({ before: [withoutUnseen] }) }),
   target: ['web', 'es2020'],
-  entry: { functions: path('src/surfaces/excel/functions.ts') },
+  entry: { functions: `data:text/javascript,${encodeURIComponent(functionsEntry)}` },
   output: { path: path('dist'), library: { name: 'BeddingLedger', type: 'var' } },
   // Plain ASCII: no host or server needs to know the file's encoding to show `°C` and `m³` in a sentence.
   optimization: { minimizer: [new MinimizerPlugin({ extractComments: false, terserOptions: { format: { ascii_only: true } } })] },
 };
 
-/** On the sheet's page functions.js has already brought the functions and what they stand on; the page does not carry them twice. */
-const fromFunctions = ({ context, request }, found) => {
-  const module = /\/src\/((core|functions|domain)\/.+\.ts)$/.exec(resolve(context, request).replaceAll('\\', '/'))?.[1];
-  return module ? found(null, `BeddingLedger.modules('./${module}')`) : found();
-};
+/** What the sheet's page takes from functions.js; the records it carries itself, with all their words. */
+const fromFunctions = ({ request }, found) => (/\/(core|domain)\/[a-z-]+\.ts$/.test(request) ? found(null, 'BeddingLedger') : found());
 
 /** The grid's libraries stay whole, each as its own unmodified script that leaves a global. */
 const sheet = {

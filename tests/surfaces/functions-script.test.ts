@@ -12,7 +12,7 @@ function runBare() {
   const context = createContext({ CustomFunctions: host }, { codeGeneration: { strings: false, wasm: false } });
   runInContext('for (const name of ["console", "WebAssembly", "SharedArrayBuffer", "Atomics"]) delete globalThis[name]', context);
   runInContext(readFileSync('dist/functions.js', 'utf8'), context, { filename: 'functions.js' });
-  return { associated, host, globals: runInContext('Object.keys(globalThis)', context) as string[] };
+  return { associated, host, context, globals: runInContext('Object.keys(globalThis)', context) as string[] };
 }
 
 class HostError extends Error {
@@ -35,8 +35,13 @@ describe('dist/functions.js in a bare script context', () => {
 
   it('associates every function and leaves one name behind', () => {
     expect([...bare.associated.keys()]).toEqual(registry.map(({ name }) => name));
-    // zod keeps its settings in globals of its own, so that copies of it agree; ours lends the sheet's page its modules.
+    // zod keeps its settings in globals of its own, so that copies of it agree; ours hands core and domain on to the sheet’s page.
     expect(bare.globals.filter((name) => !name.startsWith('__zod'))).toEqual(['CustomFunctions', 'BeddingLedger']);
+  });
+
+  it('hands on to the sheet’s page all that core and domain export, under names of their own', () => {
+    const exported = Object.values(import.meta.glob<object>('../../src/{core,domain}/*.ts', { eager: true })).flatMap(Object.keys);
+    expect(Object.keys(runInContext('BeddingLedger', bare.context) as object).sort()).toEqual(exported.sort());
   });
 
   it('answers a cell, and a range row by row', () => {
