@@ -18,8 +18,8 @@ interface Rule {
   readonly unit: string;
   /** When it fires, in words, for who asks. */
   readonly trigger: string;
-  /** The figure that fires the warning, or nothing where all is well. */
-  readonly fires: (budget: Budget) => number | string | undefined | false;
+  /** The figure that fires the warning, or false where all is well. */
+  readonly fires: (budget: Budget) => number | string | false;
   readonly meaning: string | ((budget: Budget) => string);
 }
 
@@ -197,8 +197,8 @@ const rules: readonly Rule[] = [
     unit: 'days',
     trigger: 'more than 365 days before the budget',
     fires: (b) => {
-      const [priced, budgeted] = [b.get.maybe('price_date'), b.get.maybe('budget_date')];
-      return priced !== undefined && budgeted !== undefined && when(budgeted - priced, budgeted - priced > 365);
+      const days = b.get('budget_date') - b.get('price_date');
+      return when(days, days > 365);
     },
     meaning: 'The bedding price is more than a year old: ask for a new quotation, or bring it up to date with COST.UPDATE.',
   },
@@ -213,10 +213,7 @@ const rules: readonly Rule[] = [
     key: 'Mastitis margin',
     unit: 'per 100 cows/year',
     trigger: 'below a fifth of the cases now',
-    fires: (b) => {
-      const now = b.get.maybe('cases_per_100_now');
-      return now !== undefined && when(b.udder.break_even_cases(), b.udder.break_even_cases() < 0.2 * now);
-    },
+    fires: (b) => when(b.udder.break_even_cases(), b.udder.break_even_cases() < 0.2 * b.get('cases_per_100_now')),
     meaning: 'A rise of less than a fifth in mastitis cases would eat the saving: agree with your vet how it will be watched.',
   },
   {
@@ -297,7 +294,7 @@ export const triggers: ReadonlyMap<string, string> = new Map(rules.map((rule) =>
 function check(rule: Rule, budget: Budget): readonly Warning[] {
   try {
     const value = rule.fires(budget);
-    if (value === false || value === undefined) return [];
+    if (value === false) return [];
     return [{ key: keyOf(rule), value, unit: rule.unit, meaning: typeof rule.meaning === 'string' ? rule.meaning : rule.meaning(budget) }];
   } catch (thrown) {
     if (thrown instanceof NoAnswer || thrown instanceof Refusal) return [];

@@ -1,0 +1,95 @@
+import type { Budget } from '../../src/domain/budget.ts';
+import { NoAnswer } from '../../src/domain/refusal.ts';
+
+/** Figures of a plan that nothing is to be said against: each just on the quiet side of its warning. */
+const allWell = {
+  cover: 1.1,
+  slurry_could: 2.2,
+  press_could: 4,
+  dryer_could: 2.5,
+  coldest_cover: 1,
+  press_hours_needed: 16,
+  dryer_hours_needed: 20,
+  set_by: 'water',
+  supply_c: 61,
+  stated_ratio: 1,
+  stated_drum_m3: 14,
+  heat_kw: 92,
+  evaporation_kg_h: 36,
+  ambient_c: 8,
+  coldest_c: 0,
+  target_dm: 0.6,
+  cake_dm: 0.34,
+  cow_dm_kg_day: 9,
+  payback_years: 10 as number | NoAnswer,
+  discounted_payback_years: 10 as number | NoAnswer,
+  npv: 0,
+  loan_cover: 1.25,
+  borrowed: 1,
+  loan_years: 10,
+  price_date: 45_000 as number | NoAnswer,
+  budget_date: 45_365,
+  saving_after_capital: 0.01,
+  break_even_cases: 6,
+  cases_per_100_now: 30 as number | NoAnswer,
+  fibre_score: 46.5,
+  present_score: 41.5,
+  fibre_band: 'raised',
+  fibre_kind: 'dried fibre',
+  interval_days: 1,
+  has_dryer: true,
+  stocking: 1,
+  permission: 'yes',
+};
+export type Figures = typeof allWell;
+
+/** A plan of these figures and no others, so that each can be set to a hair. */
+export function planOf(change: Partial<Figures>): Budget {
+  const figures = { ...allWell, ...change, press_hours_day: 16, dryer_hours_day: 20, drum_m3: 14, life_years: 10 };
+  const of =
+    <Name extends keyof typeof figures>(name: Name) =>
+    () => {
+      const figure = figures[name];
+      if (figure instanceof NoAnswer) throw figure;
+      return figure;
+    };
+  const stages = [
+    { stage: 'slurry', t_day: figures.slurry_could },
+    { stage: 'press', t_day: figures.press_could },
+    { stage: 'dryer', t_day: figures.dryer_could },
+  ];
+  return {
+    get: (name: keyof typeof figures) => of(name)(),
+    needs: { demand_t_day: () => 2, has_dryer: of('has_dryer') },
+    kit: {
+      limit: () => ({ cover: figures.cover, stage: 'slurry', stages }),
+      coldest_limit: () => ({ cover: figures.coldest_cover, stage: 'dryer' }),
+      press_hours_needed: of('press_hours_needed'),
+      dryer_hours_needed: of('dryer_hours_needed'),
+      stated_ratio: of('stated_ratio'),
+      stated_drum_m3: of('stated_drum_m3'),
+      cow_dm_kg_day: of('cow_dm_kg_day'),
+      now: {
+        supply: () => ({ set_by: figures.set_by }),
+        supply_c: of('supply_c'),
+        heat_kw: of('heat_kw'),
+        exhaust: () => ({ evaporation_kg_h: figures.evaporation_kg_h }),
+      },
+    },
+    money: {
+      payback_years: of('payback_years'),
+      discounted_payback_years: of('discounted_payback_years'),
+      npv: of('npv'),
+      loan_cover: of('loan_cover'),
+      saving_after_capital: of('saving_after_capital'),
+    },
+    udder: {
+      break_even_cases: of('break_even_cases'),
+      fibre_score: of('fibre_score'),
+      present_score: of('present_score'),
+      fibre_band: of('fibre_band'),
+      fibre_kind: of('fibre_kind'),
+      stocking: of('stocking'),
+    },
+  } as unknown as Budget;
+}
