@@ -26,7 +26,7 @@ function logSaturation(t_c: number): number {
 }
 
 /** Its derivative, per K. */
-function logSaturationSlope(t_c: number): number {
+export function logSaturationSlope(t_c: number): number {
   const t = t_c + ZERO_C_IN_K;
   return t_c < 0
     ? 5674.5359 / (t * t) + ((-4 * 9.484024e-13 * t + 3 * 2.0747825e-9) * t + 2 * 6.2215701e-7) * t - 9.677843e-3 + 4.1635019 / t
@@ -81,7 +81,8 @@ function crossing(value: (t: number) => number, slope: (t: number) => number, lo
     if (Math.abs(over) < 1e-12) return t;
     if (over > 0) high = t;
     else low = t;
-    if (high - low < 1e-12 && low < 0 && high >= 0) return 0;
+    // So near to it that it would long have been met, were it not in the jump.
+    if (high - low < 1e-12) return 0;
     const aimed = t - over / slope(t);
     t = aimed > low && aimed < high ? aimed : (low + high) / 2;
   }

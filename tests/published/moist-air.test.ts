@@ -6,6 +6,7 @@ import {
   enthalpy,
   humidifiedTemperature,
   humidityRatio,
+  logSaturationSlope,
   relativeHumidity,
   saturationPressure,
   specificVolume,
@@ -134,6 +135,14 @@ describe('moist air against psychrolib', () => {
         close(relativeHumidity(t_c, w, pressure_pa), psychrolib.GetRelHumFromHumRatio(t_c, w, pressure_pa));
       }),
       { numRuns: 1000 },
+    );
+  });
+
+  it('rises as steeply with temperature, over ice and over water', () => {
+    fc.assert(
+      fc.property(temperature, (t_c) => {
+        expect(Math.abs(logSaturationSlope(t_c) / psychrolib.dLnPws_(t_c) - 1)).toBeLessThan(1e-12);
+      }),
     );
   });
 

@@ -9,6 +9,8 @@ declare module 'psychrolib' {
     /** J/kg, where ours is kJ/kg. */
     GetMoistAirEnthalpy(t_c: number, humidity_ratio: number): number;
     GetMoistAirVolume(t_c: number, humidity_ratio: number, pressure_pa: number): number;
+    /** Slope of the logarithm of the saturation pressure, per K. */
+    dLnPws_(t_c: number): number;
     GetTDewPointFromRelHum(t_c: number, rh: number): number;
     GetTWetBulbFromRelHum(t_c: number, rh: number, pressure_pa: number): number;
   }
