@@ -8,12 +8,6 @@ const halvings = 40;
 /** A figure of the plan with the lever at a value; undefined where the plan has no such figure there. */
 export type FigureAt = (value: number) => number | undefined;
 
-interface Point {
-  readonly at: number;
-  /** Above or below the target; undefined where the plan has no such figure there. */
-  readonly gap: number | undefined;
-}
-
 /**
  * The value nearest to `now` at which the figure comes to its target, all else as it is, or why there is none.
  * Searches outward from `now` in steps that widen with the distance, then halves the first bracket with a change of sign.
@@ -31,29 +25,28 @@ export function nearestValue(figureAt: FigureAt, target: number, now: number, ra
   const up = crossing(gapAt, now, here, highest);
   // On the other side only what is nearer still matters.
   const down = crossing(gapAt, now, here, up === undefined ? lowest : Math.max(lowest, now - (up - now)));
-  if (up === undefined && down === undefined) return new NoAnswer(none);
-  if (up === undefined || down === undefined) return (up ?? down) as number;
-  return up - now <= now - down ? up : down;
+  return down ?? up ?? new NoAnswer(none);
 }
 
 function crossing(gapAt: FigureAt, now: number, here: number, end: number): number | undefined {
-  let last: Point = { at: now, gap: here };
+  const isAbove = here >= 0;
+  let last = now;
   for (let k = 1; k <= steps; k++) {
     const at = now + (end - now) * (k / steps) ** 3;
-    const next: Point = { at, gap: gapAt(at) };
-    if (next.gap !== undefined && last.gap !== undefined && next.gap >= 0 !== last.gap >= 0) return halve(gapAt, last, next);
-    if (next.gap !== undefined) last = next;
+    const gap = gapAt(at);
+    if (gap === undefined) continue;
+    if (gap >= 0 !== isAbove) return halve(gapAt, last, at, isAbove);
+    last = at;
   }
   return undefined;
 }
 
-function halve(gapAt: FigureAt, from: Point, to: Point): number {
-  let [a, b] = [from.at, to.at];
-  const rises = (to.gap ?? 0) >= 0;
+function halve(gapAt: FigureAt, from: number, to: number, isAbove: boolean): number {
+  let [a, b] = [from, to];
   for (let k = 0; k < halvings; k++) {
     const middle = (a + b) / 2;
     const gap = gapAt(middle);
-    if (gap === undefined || gap >= 0 !== rises) a = middle;
+    if (gap === undefined || gap >= 0 === isAbove) a = middle;
     else b = middle;
   }
   return b;

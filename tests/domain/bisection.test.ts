@@ -15,6 +15,7 @@ test('finds where a rising or a falling function crosses zero, to the last bit',
 test('finds a root that lies at either end', () => {
   expect(crossing((x) => x, 0, 5)).toBe(0);
   expect(crossing((x) => x - 5, 0, 5)).toBe(5);
+  expect(crossing((x) => 5 - x, 0, 5)).toBe(5);
 });
 
 test('does not pass off an end as a root where there is none', () => {

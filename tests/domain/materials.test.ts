@@ -4,6 +4,7 @@ import figures from '../../src/data/materials.json';
 import references from '../../src/data/references.json';
 import { densityOf, driedDensity, dryMatterOf, materials, materialTable, ovenDryMatter } from '../../src/domain/materials.ts';
 import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
+import { withSourceNames } from '../../src/domain/source-name.ts';
 
 test('every reference figure names a source in the bibliography', () => {
   const sources = Object.values(figures).flatMap((row) =>
@@ -32,6 +33,11 @@ test('the table has one row per material, keyed by its name, and says why a figu
   expect(rows[0]?.slice(0, 4)).toEqual(['sawdust', 178, 0.9, 0.9]);
   for (const row of rows)
     for (const cell of row) expect(typeof cell === 'number' || typeof cell === 'string' || cell instanceof NoAnswer).toBe(true);
+  expect(rows[0]?.[5]).toBe('density seen; dry matter memory; use seen');
+  expect(rows.find(([name]) => name === 'limestone')?.slice(4)).toEqual([
+    'density NRCS field handbook, chapter 4; dry matter this project’s own choice',
+    'density memory; dry matter judgement',
+  ]);
   const digested = rows.find(([name]) => name === 'digested fibre');
   expect(digested?.[1]).toBeInstanceOf(NoAnswer);
   expect(digested?.[4]).toBe('no figures held');
@@ -42,6 +48,11 @@ test('published figures that disagree with a default stand beside its source', (
   expect(sawdust).toContain('192 in NRCS field handbook, chapter 4, memory');
   expect(sawdust).toContain('208 in Ahn and others 2020');
 });
+
+test('a source in the midst of a text is named in words, and what only looks like one is left', () =>
+  expect(withSourceNames('0.50 where it is green, not kiln-dried; 192 in nrcs-651-4, memory')).toBe(
+    '0.50 where it is green, not kiln-dried; 192 in NRCS field handbook, chapter 4, memory',
+  ));
 
 test('drying keeps the dry matter of a heap, whatever its shrinkage', () => {
   const dm = fc.double({ min: 0.05, max: 1, noNaN: true });

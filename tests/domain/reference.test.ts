@@ -14,6 +14,7 @@ describe('the rules on manure fibre', () => {
     const keys = conditionsFor().rows.map(([key]) => key);
     expect(new Set(keys).size).toBe(keys.length);
     expect(keys).toEqual(expect.arrayContaining([...countries]));
+    expect(keys.filter((key) => key?.startsWith('Germany'))).toEqual(['Germany', 'Germany 2', 'Germany 3', 'Germany 4']);
   });
 
   test.each(['Northern Ireland', 'Ireland', 'France', 'Denmark', 'United States', 'other'] as const)(

@@ -16,13 +16,12 @@ const certain = Object.fromEntries(
 ) as unknown as Drivers;
 
 describe('sensitivity', () => {
-  const { npv_likely, rows } = sensitivity(drivers, 10, 0.02);
-
   test('starts from the net present value of the likeliest figures', () => {
-    expect(npv_likely).toBeCloseTo(netPresentValue(118_000, 165 * 212 - 21_000, 10, 0.08, 0.02, 0).npv, 8);
+    expect(sensitivity(drivers, 10, 0.02).npv_likely).toBeCloseTo(netPresentValue(118_000, 165 * 212 - 21_000, 10, 0.08, 0.02, 0).npv, 8);
   });
 
   test('moves one figure at a time', () => {
+    const { rows } = sensitivity(drivers, 10, 0.02);
     const row = rows.find(([name]) => name === 'bought t per year');
     expect(row?.[1]).toBeCloseTo(netPresentValue(118_000, 165 * 180 - 21_000, 10, 0.08, 0.02, 0).npv, 8);
     expect(row?.[2]).toBeCloseTo(netPresentValue(118_000, 165 * 230 - 21_000, 10, 0.08, 0.02, 0).npv, 8);
@@ -31,7 +30,7 @@ describe('sensitivity', () => {
   });
 
   test('shows the largest swing first, and no swing for what is certain', () => {
-    const swings = rows.map(([, , , swing]) => swing as number);
+    const swings = sensitivity(drivers, 10, 0.02).rows.map(([, , , swing]) => swing as number);
     expect(swings).toEqual(swings.toSorted((one, other) => other - one));
     expect(sensitivity(certain, 10, 0.02).rows.map(([, , , swing]) => swing)).toEqual([0, 0, 0, 0, 0]);
   });
@@ -39,7 +38,11 @@ describe('sensitivity', () => {
   test('refuses a likeliest figure outside its low and high, naming the driver', () => {
     const wrong = { ...drivers, 'kit cost': { low: 120_000, likely: 118_000, high: 150_000 } };
     expect(() => sensitivity(wrong, 10, 0)).toThrow(Refusal);
-    expect(() => probability(wrong, 10, 0, 100, 1)).toThrow(/^drivers: kit cost: 120,000; 118,000; 150,000 do not rise; enter /);
+    expect(() => probability(wrong, 10, 0, 100, 1)).toThrow(
+      /^drivers: kit cost: 120,000; 118,000; 150,000 do not rise; enter low at most likely, and likely at most high$/,
+    );
+    const above = { ...drivers, 'discount rate': { low: 0.05, likely: 0.13, high: 0.12 } };
+    expect(() => sensitivity(above, 10, 0)).toThrow(/^drivers: discount rate: 0.05; 0.13; 0.12 do not rise/);
   });
 });
 
@@ -58,6 +61,29 @@ describe('probability', () => {
     const { chance, mean, p10, median, p90 } = probability(certain, 10, 0.02, 1000, 1);
     for (const value of [mean, p10, median, p90]) expect(value).toBeCloseTo(npv, 6);
     expect(chance).toBe(0);
+  });
+
+  test('a plan that just breaks even is not counted as paying', () => {
+    const sure = (value: number) => ({ low: value, likely: value, high: value });
+    const even: Drivers = {
+      'kit cost': sure(1000),
+      'bought price per t': sure(100),
+      'bought t per year': sure(12),
+      'running cost per year': sure(200),
+      'discount rate': sure(0),
+    };
+    expect(probability(even, 1, 0, 100, 1)).toMatchObject({ mean: 0, chance: 0 });
+  });
+
+  test('is shown line by line with its unit', () => {
+    const { chance, mean, p10, median, p90, rows } = probability(drivers, 10, 0.02, 1000, 1);
+    expect(rows).toEqual([
+      ['chance NPV above 0', chance, 'fraction'],
+      ['mean', mean, 'money'],
+      ['10th percentile', p10, 'money'],
+      ['median', median, 'money'],
+      ['90th percentile', p90, 'money'],
+    ]);
   });
 
   test('the discount rate stays at its likeliest', () => {

@@ -23,6 +23,33 @@ describe('lying time by dry matter', () => {
     expect(String(lyingTimes(0.6).rows.at(-1)?.[2])).toMatch(/four times as much/);
   });
 
+  test('shows each trial with its range, beds, source and status, and how far they disagree', () => {
+    // By hand: 10.4 + 2 · 0.25 = 10.9 and 8.8 + 5 · 0.335 / 0.599 = 11.596.
+    expect(lyingTimes(0.6).rows).toEqual([
+      ['Reich 2010', expect.closeTo(10.9, 9), '0.35 to 0.9 DM; sawdust, non-lactating cows, ± 0.4 h', 'Reich and others 2010', 'seen'],
+      [
+        'Fregonesi 2007',
+        expect.closeTo(11.596, 3),
+        '0.265 to 0.864 DM; sawdust on mattresses, non-lactating cows, a line through its two beds',
+        'Fregonesi and others 2007, bedding',
+        'memory',
+      ],
+      ['goal', 12, 'any bedding', 'Veterinary Clinics 2019', 'seen'],
+      [
+        'disagreement',
+        expect.closeTo(0.696, 3),
+        expect.stringMatching(/read both, not the mean$/),
+        'this project’s own choice',
+        'computed',
+      ],
+    ]);
+  });
+
+  test('tells no disagreement where only one trial speaks', () => {
+    for (const dm of [0.3, 0.88]) expect(hoursAt(dm, 'disagreement')).toEqual(new NoAnswer('the trials do not both cover this dry matter'));
+    expect(hoursAt(0.3, 'Reich 2010')).toEqual(new NoAnswer('Reich 2010 says nothing outside 0.35 to 0.9 DM'));
+  });
+
   test('ranges over the trials that cover a dry matter, and has no answer where none does', () => {
     expect(lyingRange(0.5)).toEqual({ lowest: expect.closeTo(10.7, 9), highest: expect.closeTo(8.8 + (5 * 0.235) / 0.599, 9) });
     const { lowest, highest } = lyingRange(0.3);
