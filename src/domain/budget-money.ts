@@ -15,9 +15,8 @@ export interface MotorHabit {
   readonly efficiency: number;
 }
 
-/** A break-even that would be negative, or that nothing is left to carry, is none. */
-function breakEven(value: number, carrier: number, reason: string): number {
-  if (!(carrier > 0)) throw new NoAnswer(reason);
+/** A break-even that would be negative is none. */
+function breakEven(value: number): number {
   if (value < 0) throw new NoAnswer('there is none: even at nothing the kit would not pay back at the discount rate');
   return value;
 }
@@ -98,14 +97,16 @@ export function moneyPlan(get: Get, needs: BeddingNeeds, kit: KitPlan, motor: Mo
   /** By how much the first year's saving misses the one at which NPV is 0; negative where there is more than enough. */
   const saving_short = once(() => -npv() / annuityFactor(get('life_years'), get('discount_rate'), get('saving_growth')));
   const replaced_t_year = () => needs.bought_t_year() - topped_up_t_year();
-  const break_even_price = once(() =>
-    breakEven(get('bought_price_per_t') + saving_short() / replaced_t_year(), replaced_t_year(), 'the fibre replaces no bought bedding'),
-  );
+  const break_even_price = once(() => {
+    if (replaced_t_year() <= 0) throw new NoAnswer('the fibre replaces no bought bedding');
+    return breakEven(get('bought_price_per_t') + saving_short() / replaced_t_year());
+  });
   const break_even_heat_price = once(() => {
     if (!needs.has_dryer()) throw new NoAnswer('there is no dryer, so no heat is bought');
-    return breakEven(get('heat_price') - saving_short() / heat_kwh_year(), heat_kwh_year(), 'no heat is used');
+    if (heat_kwh_year() === 0) throw new NoAnswer('no heat is used');
+    return breakEven(get('heat_price') - saving_short() / heat_kwh_year());
   });
-  const break_even_kit_cost = once(() => breakEven(get('kit_cost') + npv(), 1, ''));
+  const break_even_kit_cost = once(() => breakEven(get('kit_cost') + npv()));
 
   const loan_payments = once(() => {
     const borrowed = get('borrowed');

@@ -23,3 +23,32 @@ export const warningsOf = (given: Inputs) =>
     .filter((key) => key.startsWith('Warning: '))
     .map((key) => key.slice(9));
 export const without = (...names: string[]): Inputs => Object.fromEntries(Object.entries(inputs).filter(([name]) => !names.includes(name)));
+
+export const pressAlone: Inputs = {
+  ...without(
+    'Air m3 per hour',
+    'Hot water temperature',
+    'Hot water litres per hour',
+    'Heat price per kWh',
+    'Drum m3',
+    'Drum fill',
+    'Stated output m3 per hour',
+  ),
+  'Dried to dry matter': 0.355,
+};
+/** Too little slurry for the beds, and a grant: bought bedding makes up the rest. */
+export const tooLittle: Inputs = {
+  ...inputs,
+  'Slurry litres per cow': 30,
+  'Water litres per cow': 0,
+  'Bought price per t': 250,
+  Grant: 18_000,
+};
+/** Air at the dew point of the exhaust carries nothing off. */
+export const nothingMade: Inputs = {
+  ...inputs,
+  'Outdoor temperature': 20,
+  'Outdoor humidity': 1,
+  'Hot water temperature': 20.5,
+  'Exhaust humidity': 0.2,
+};
