@@ -9,7 +9,7 @@ export type Argument = unknown;
 
 const asMatrix = (argument: Argument): readonly (readonly unknown[])[] => {
   if (!Array.isArray(argument)) return [[argument]];
-  return argument.length > 0 && Array.isArray(argument[0]) && argument[0].length > 0 ? argument : [[null]];
+  return Array.isArray(argument[0]) && argument[0].length > 0 ? argument : [[null]];
 };
 
 interface Range extends Size {
@@ -25,7 +25,7 @@ const isSingle = ({ rows, columns }: Range): boolean => rows === 1 && columns ==
 
 /** The cell that a range, stretched where it is one row or one column, has at a place of the answer. */
 const cellOf = ({ cells, rows, columns }: Range, row: number, column: number): unknown =>
-  cells[rows === 1 ? 0 : row]?.[columns === 1 ? 0 : column];
+  (cells[rows === 1 ? 0 : row] as readonly unknown[])[columns === 1 ? 0 : column];
 
 /** A cell that was left empty although something is needed, or that could not be read. */
 export class Unusable {
@@ -41,7 +41,7 @@ export class Unusable {
 /** `#N/A` in a cell that is read stays `#N/A`; other errors become ours, with the argument named. */
 function unusable(parameter: Parameter, cell: unknown): Unusable {
   if (isBlank(cell)) return new Unusable(true, new CellError('#VALUE!', missing(parameter)));
-  const passedOn = typeof cell === 'object' && cell !== null && 'code' in cell && cell.code === '#N/A';
+  const passedOn = (cell as { readonly code?: unknown }).code === '#N/A';
   return new Unusable(false, new CellError(passedOn ? '#N/A' : '#VALUE!', refusal(parameter, cell)));
 }
 
@@ -51,12 +51,14 @@ export function readCell(parameter: Parameter, cell: unknown): unknown {
   return isBlank(cell) && parameter.fallback ? parameter.fallback.value : unusable(parameter, cell);
 }
 
-/** All that is wrong with one row's values, or undefined where nothing is. A row whose ranged required cells are all blank is blank. */
-export function fault(values: readonly unknown[], ranged: readonly boolean[]): CellError | '' | undefined {
+/** A row whose ranged required cells are all blank is blank. */
+const isBlankRow = (values: readonly unknown[], ranged: readonly boolean[]): boolean =>
+  ranged.some(Boolean) && values.every((value, k) => !ranged[k] || (value instanceof Unusable && value.blank));
+
+/** All that is wrong with one row's values, or undefined where nothing is. */
+export function fault(values: readonly unknown[]): CellError | undefined {
   const bad = values.filter((value) => value instanceof Unusable);
   if (bad.length === 0) return undefined;
-  const blankRow = ranged.some(Boolean) && values.every((value, k) => !ranged[k] || (value instanceof Unusable && value.blank));
-  if (blankRow) return '';
   const code = bad.every(({ error }) => error.code === '#N/A') ? '#N/A' : '#VALUE!';
   return new CellError(code, bad.map(({ error }) => error.message).join(' | '));
 }
@@ -115,7 +117,8 @@ function callOneCell(record: FunctionRecord, args: readonly Argument[]): Matrix 
       values[k] = value;
       sound &&= !(value instanceof Unusable);
     }
-    return (sound ? undefined : fault(values, ranged)) ?? answer(record, values);
+    if (sound) return answer(record, values);
+    return isBlankRow(values, ranged) ? '' : (fault(values) ?? answer(record, values));
   };
   const cells = new Array<readonly Cell[]>(rows);
   for (let row = 0; row < rows; row++) {
@@ -128,25 +131,20 @@ function callOneCell(record: FunctionRecord, args: readonly Argument[]): Matrix 
 
 function readSingle(parameter: Parameter, argument: Argument): unknown {
   if (parameter.repeating) return Array.isArray(argument) ? argument : [];
-  const matrix = asMatrix(argument);
+  const range = asRange(argument);
   if (parameter.table) {
-    const empty = matrix.every((row) => row.every(isBlank));
-    return empty ? readCell(parameter, null) : matrix.map((row) => row.map((cell) => (isBlank(cell) ? null : cell)));
+    const empty = range.cells.every((row) => row.every(isBlank));
+    return empty ? readCell(parameter, null) : range.cells.map((row) => row.map((cell) => (isBlank(cell) ? null : cell)));
   }
-  if (matrix.length === 1 && matrix[0]?.length === 1) return readCell(parameter, matrix[0][0]);
-  return new Unusable(
-    false,
-    new CellError(
-      '#VALUE!',
-      `${nameWithUnit(parameter)}: is a range of ${matrix.length} × ${matrix[0]?.length} cells; enter ${parameter.accepts} in one cell`,
-    ),
-  );
+  if (isSingle(range)) return readCell(parameter, cellOf(range, 0, 0));
+  const problem = `is a range of ${range.rows} × ${range.columns} cells; enter ${parameter.accepts} in one cell`;
+  return new Unusable(false, new CellError('#VALUE!', `${nameWithUnit(parameter)}: ${problem}`));
 }
 
 /** The arguments of a spill as values, or the error that stands in place of the whole table. */
 export function readArguments(record: Pick<FunctionRecord, 'parameters'>, args: readonly Argument[]): readonly unknown[] | CellError {
   const values = record.parameters.map((parameter, k) => readSingle(parameter, args[k]));
-  return (fault(values, []) as CellError | undefined) ?? values;
+  return fault(values) ?? values;
 }
 
 function callSpill(record: FunctionRecord, columns: readonly string[], args: readonly Argument[]): Matrix {

@@ -1,4 +1,4 @@
-import type { FunctionRecord } from './define.ts';
+import type { FunctionRecord, Line } from './define.ts';
 import type { Parameter } from './parameters.ts';
 import { describe } from './words.ts';
 
@@ -46,8 +46,8 @@ function parametersMetadata(parameters: readonly Parameter[]): ParameterMetadata
 
 function functionDescription({ summary, columns, result, working }: FunctionRecord): string {
   if (columns) return `${summary} Gives a table: ${columns.join(', ')}.`;
-  const unit = working[result]?.unit;
-  return unit === undefined || unit === '' || unit === 'text' ? summary : `${summary} Unit: ${unit}.`;
+  const { unit } = working[result] as Line;
+  return unit === '' || unit === 'text' ? summary : `${summary} Unit: ${unit}.`;
 }
 
 export const functionsFile = (records: readonly FunctionRecord[]): FunctionsFile => ({

@@ -14,7 +14,7 @@ export function readRow<const Columns extends readonly Parameter[]>(
     const value = readCell(column, row[k]);
     return value instanceof Unusable ? readCell({ ...column, name: `${where}, ${column.name}` }, row[k]) : value;
   });
-  return (fault(values, []) as CellError | undefined) ?? (values as unknown as ValuesOf<Columns>);
+  return fault(values) ?? (values as unknown as ValuesOf<Columns>);
 }
 
 /**
@@ -42,7 +42,7 @@ export function readTable<const Columns extends readonly Parameter[]>(
     if (values instanceof CellError) faults.push(new Unusable(false, values));
     else read.push({ row, values });
   }
-  const bad = fault(faults, []);
+  const bad = fault(faults);
   if (bad) throw bad;
   return read;
 }

@@ -16,7 +16,7 @@ export const acceptedText = (choices: readonly string[]): string =>
 
 /** A cell's content as a sentence can quote it: short, on one line. */
 export function quoted(cell: unknown): string {
-  if (typeof cell === 'object' && cell !== null) return 'an error';
+  if (typeof cell === 'object') return 'an error';
   if (typeof cell === 'number') return spell(cell);
   if (typeof cell === 'boolean') return cell ? 'TRUE' : 'FALSE';
   const plain = String(cell).replace(/\s+/g, ' ').trim();
@@ -39,15 +39,15 @@ function problem(parameter: Parameter, cell: unknown, issue: z.core.$ZodIssue): 
     case 'invalid_value':
       return `${said} is not one of the choices`;
     default:
-      if (typeof cell === 'number' && Number.isFinite(cell))
-        return parameter.range ? `${said} is not a whole number` : `${said} is a number, not text`;
-      return typeof cell === 'boolean' ? `${said} is not a number` : `${said} is text, not a number`;
+      if (!parameter.range) return typeof cell === 'number' ? `${said} is a number, not text` : `${said} is not text`;
+      if (typeof cell === 'string') return `${said} is text, not a number`;
+      return Number.isFinite(cell) ? `${said} is not a whole number` : `${said} is not a number`;
   }
 }
 
 /** A per cent typed as a whole number is the commonest slip with fractions: say what would be right. */
 function remedy(parameter: Parameter, cell: unknown): string {
-  const isPerCent = parameter.unit === 'fraction' && typeof cell === 'number' && cell > 1 && cell <= 100;
+  const isPerCent = parameter.unit === 'fraction' && typeof cell === 'number' && cell > 1;
   if (!isPerCent || parameter.read(cell / 100) !== cell / 100) return `enter ${parameter.accepts}`;
   return `enter ${spell(cell)}% or ${spell(cell / 100)}`;
 }
@@ -69,7 +69,7 @@ export function describe(parameter: Parameter): string {
 
 /** Why a cell that `read` refused cannot be used, and what would do instead. Asks zod, so it is not for the hot path. */
 export function whyRefused(parameter: Parameter, cell: unknown): { readonly problem: string; readonly accepted: string } {
-  if (typeof cell === 'object' && cell !== null) {
+  if (typeof cell === 'object') {
     return { problem: 'the cell it reads holds an error', accepted: `mend that cell first, then enter ${parameter.accepts}` };
   }
   const issues = parameter.schema.safeParse(cell).error?.issues;

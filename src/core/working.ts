@@ -3,23 +3,20 @@ import { type Fallback, referenceOf, type SourceId } from './bibliography.ts';
 import { type Argument, readArguments } from './call.ts';
 import { equationOf, type FunctionRecord, type SpillSteps, type WorkingStep } from './define.ts';
 import type { Parameter } from './parameters.ts';
-import { CellError, toCell, toCellError } from './result.ts';
+import { CellError, isBlank, toCell, toCellError } from './result.ts';
 
 /** `Reich and others 2010, … (seen)`: a reference with how far it can be trusted. */
 export const cite = (id: SourceId, status: string = referenceOf(id).status): string => `${referenceOf(id).reference} (${status})`;
 
 export const citeDefault = (fallback: Fallback): string => (fallback.value === undefined ? '' : cite(fallback.source, fallback.status));
 
-const shownDefault = (fallback: Fallback) => fallback.value ?? fallback.shown ?? '';
-
 function argumentStep(parameter: Parameter, given: unknown, argument: Argument): WorkingStep {
   const { name, says, unit, fallback } = parameter;
   const cell = Array.isArray(argument) ? argument[0]?.[0] : argument;
-  const left = cell === null || cell === undefined || cell === '';
   const common = { step: name, says, unit };
-  if (parameter.table) return { ...common, equation: 'given', value: `${(given as unknown[] | undefined)?.length ?? 0} rows`, source: '' };
-  if (!left || !fallback) return { ...common, equation: 'given', value: given as never, source: '' };
-  return { ...common, equation: 'default', value: shownDefault(fallback), source: citeDefault(fallback) };
+  if (parameter.table && given) return { ...common, equation: 'given', value: `${(given as unknown[]).length} rows`, source: '' };
+  if (!isBlank(cell) || !fallback) return { ...common, equation: 'given', value: given as never, source: '' };
+  return { ...common, equation: 'default', value: fallback.value ?? fallback.shown, source: citeDefault(fallback) };
 }
 
 function refused(record: FunctionRecord, error: CellError): WorkingStep {

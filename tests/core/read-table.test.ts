@@ -68,7 +68,9 @@ test('#N/A in a cell stays #N/A; another error asks for that cell to be mended',
 });
 
 test('a range of the wrong width is refused with the columns it must have', () => {
-  expect(refusedBy(() => read([['sand', 16]])).message).toBe('options (table): has 2 columns; enter 3: bedding, price, loss');
+  const { code, message } = refusedBy(() => read([['sand', 16]]));
+  expect(code).toBe('#VALUE!');
+  expect(message).toBe('options (table): has 2 columns; enter 3: bedding, price, loss');
 });
 
 test('one row can be read for itself, and hands its error back', () => {

@@ -2,8 +2,6 @@ import schema from '@microsoft/app-manifest/build/json-schemas/teams/v1.30/Micro
 import Ajv04 from 'ajv-draft-04';
 import { describe, expect, it } from 'vitest';
 import { functionsFile } from '../../src/core/metadata.ts';
-import { number, optional } from '../../src/core/parameters.ts';
-import { describe as describeParameter } from '../../src/core/words.ts';
 import { registry } from '../../src/functions/index.ts';
 
 const { allowErrorForDataTypeAny, ...customFunctions } = functionsFile(registry);
@@ -34,14 +32,5 @@ describe('functions.json', () => {
       const optionals = parameters.map((parameter) => parameter.optional === true || parameter.repeating === true);
       expect(optionals, id).toEqual([...optionals].sort());
     }
-  });
-
-  it('says of an argument what it is, its unit, its range and what stands in for it', () => {
-    const loss = optional(number('loss', 'fraction', 'share lost in store', { below: 1 }), {
-      value: 0.05,
-      source: 'project',
-      status: 'judgement',
-    });
-    expect(describeParameter(loss)).toBe('share lost in store (fraction): a number from 0, below 1. Left out: 0.05');
   });
 });
