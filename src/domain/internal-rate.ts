@@ -51,7 +51,7 @@ function rootBetween(coefficients: readonly number[], low: number, high: number)
 /**
  * Every positive root of Σ coefficients[k]·x**k, ascending.
  *
- * By Descartes' rule there is none without a change of sign among the coefficients. Otherwise multiply coefficient k by
+ * By Descartes' rule there is none without a change of sign among the coefficients, and one with one. Otherwise multiply coefficient k by
  * k - m, with m just before the first change: that is x times the derivative after division by x**m. It has one change of
  * sign fewer, and between two roots of the first there is one of the second, so those part all the roots to be found.
  * All lie within Cauchy's bounds, here widened a little: a long level series comes within rounding of them. A root where
@@ -63,7 +63,8 @@ function positiveRoots(coefficients: readonly number[]): number[] {
   const change = coefficients.findIndex((coefficient) => coefficient * first < 0);
   if (change < 0) return [];
   const largest = coefficients.reduce((size, coefficient) => Math.max(size, Math.abs(coefficient)), 0);
-  const turns = positiveRoots(coefficients.map((coefficient, k) => (k - change + 0.5) * coefficient));
+  const changesBack = coefficients.some((coefficient, k) => k > change && coefficient * first > 0);
+  const turns = changesBack ? positiveRoots(coefficients.map((coefficient, k) => (k - change + 0.5) * coefficient)) : [];
   const roots: number[] = [];
   let low = 1 / (2 + largest / Math.abs(first));
   for (const high of [...turns, Math.min(2 + largest / Math.abs(last), largestDiscount)]) {
