@@ -32,7 +32,7 @@ export class Unusable {
   readonly blank: boolean;
   readonly error: CellError;
 
-  constructor(blank: boolean, error: CellError) {
+  constructor(error: CellError, blank = false) {
     this.blank = blank;
     this.error = error;
   }
@@ -40,9 +40,9 @@ export class Unusable {
 
 /** `#N/A` in a cell that is read stays `#N/A`; other errors become ours, with the argument named. */
 function unusable(parameter: Parameter, cell: unknown): Unusable {
-  if (isBlank(cell)) return new Unusable(true, new CellError('#VALUE!', missing(parameter)));
+  if (isBlank(cell)) return new Unusable(new CellError('#VALUE!', missing(parameter)), true);
   const passedOn = (cell as { readonly code?: unknown }).code === '#N/A';
-  return new Unusable(false, new CellError(passedOn ? '#N/A' : '#VALUE!', refusal(parameter, cell)));
+  return new Unusable(new CellError(passedOn ? '#N/A' : '#VALUE!', refusal(parameter, cell)));
 }
 
 export function readCell(parameter: Parameter, cell: unknown): unknown {
@@ -138,7 +138,7 @@ function readSingle(parameter: Parameter, argument: Argument): unknown {
   }
   if (isSingle(range)) return readCell(parameter, cellOf(range, 0, 0));
   const problem = `is a range of ${range.rows} × ${range.columns} cells; enter ${parameter.accepts} in one cell`;
-  return new Unusable(false, new CellError('#VALUE!', `${nameWithUnit(parameter)}: ${problem}`));
+  return new Unusable(new CellError('#VALUE!', `${nameWithUnit(parameter)}: ${problem}`));
 }
 
 /** The arguments of a spill as values, or the error that stands in place of the whole table. */

@@ -39,7 +39,7 @@ export function readTable<const Columns extends readonly Parameter[]>(
     }
     const row = index + 1;
     const values = readRow(`${name} row ${row}`, columns, cells);
-    if (values instanceof CellError) faults.push(new Unusable(false, values));
+    if (values instanceof CellError) faults.push(new Unusable(values));
     else read.push({ row, values });
   }
   const bad = fault(faults);

@@ -1,4 +1,4 @@
-import { NoAnswer, Refusal } from '../domain/refusal.ts';
+import { NoAnswer } from '../domain/refusal.ts';
 import { type Fallback, referenceOf, type SourceId } from './bibliography.ts';
 import { type Argument, readArguments } from './call.ts';
 import { equationOf, type FunctionRecord, type SpillSteps, type WorkingStep } from './define.ts';
@@ -33,7 +33,7 @@ function refused(record: FunctionRecord, error: CellError): WorkingStep {
 const toAnswer = ({ code, message }: CellError) => (code === '#N/A' ? new NoAnswer(message) : message);
 
 /** A spill's cells as steps, so that each can be traced: named by its row's key, and by its column where there are several. */
-function spillSteps(record: FunctionRecord, { rows, columns = record.columns ?? [] }: SpillSteps): WorkingStep[] {
+function spillSteps(usual: readonly string[], { rows, columns = usual }: SpillSteps): WorkingStep[] {
   const only = columns.length === 3 && columns[1] === 'value';
   return rows.flatMap(([key, ...cells]) =>
     only
@@ -57,7 +57,7 @@ function computedSteps(record: FunctionRecord, given: readonly unknown[]): Worki
       source: line.source ? cite(line.source) : '',
     };
   });
-  if (record.columns) return [...own, ...spillSteps(record, steps as unknown as SpillSteps)];
+  if (record.columns) return [...own, ...spillSteps(record.columns, steps as unknown as SpillSteps)];
   const answer = toCell(steps[record.result]);
   return answer instanceof CellError ? [...own, refused(record, answer)] : own;
 }
@@ -73,7 +73,6 @@ export function explain(record: FunctionRecord, args: readonly Argument[]): read
   try {
     return [...asked, ...(record.explain?.(given as never) ?? computedSteps(record, given))];
   } catch (thrown) {
-    if (!(thrown instanceof NoAnswer || thrown instanceof Refusal || thrown instanceof CellError)) throw thrown;
     return [...asked, refused(record, toCellError(thrown, record.parameters))];
   }
 }

@@ -88,6 +88,21 @@ describe('blanks', () => {
     ).toEqual(['']);
   });
 
+  it('are not what cannot be read: such a row is refused', () => {
+    expect(
+      plain([
+        [[1], ['x']],
+        [[1], [null]],
+      ])[1]?.[0],
+    ).toMatch(/^#VALUE! a \(kg\): "x" is text.* \| b \(kg\): is missing/);
+    expect(
+      plain([
+        [[1], ['x']],
+        [[1], ['y']],
+      ])[1]?.[0],
+    ).toMatch(/^#VALUE! a .* \| b /);
+  });
+
   it('in one ranged required cell are that row’s error', () => {
     expect(
       plain([
@@ -115,6 +130,10 @@ describe('refusals', () => {
     expect(plain(['x', 2000])[0]?.[0]).toBe(
       '#VALUE! a (kg): "x" is text, not a number; enter a number from 0 to 1,000,000,000 | b (kg): 2,000 is above 1,000; enter a number from 0 to 1,000',
     );
+  });
+
+  it('name them all where every argument is bad', () => {
+    expect(String(plain(['x', 'x', 'x', 'x'])[0]?.[0]).match(/"x" is text, not a number/g)).toHaveLength(4);
   });
 
   it('of a domain function carry the argument’s unit', () => {
@@ -192,6 +211,21 @@ describe('a table as the answer', () => {
     ],
   ])('takes a range of blanks as left out: %j', (blank) => {
     expect(plain([2, blank], prices)).toHaveLength(1);
+  });
+
+  it('takes a range with a blank row as given', () => {
+    expect(
+      plain(
+        [
+          2,
+          [
+            [null, null],
+            ['sand', 3],
+          ],
+        ],
+        prices,
+      ),
+    ).toHaveLength(3);
   });
 
   it('hands blank cells of its range on as one kind of nothing', () => {

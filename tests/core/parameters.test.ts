@@ -39,7 +39,7 @@ describe('a word', () => {
     const kind = choice('kind', 'kind', ['Sand', 'straw']);
     expect([' sand', 'SAND ', 'Straw'].map((cell) => read(kind, cell))).toEqual(['Sand', 'Sand', 'straw']);
     for (const cell of ['san', '', '  ', 1, true, null]) expect(read(kind, cell), String(cell)).toBe(REFUSED);
-    expect(kind.choices).toEqual(['Sand', 'straw']);
+    expect(kind).toMatchObject({ unit: 'text', choices: ['Sand', 'straw'], accepts: 'Sand or straw' });
   });
 
   it('may be yes or no, in words or as a tick', () => {
@@ -47,13 +47,14 @@ describe('a word', () => {
     expect([true, 'yes', ' Yes ', 'TRUE', 'true'].map((cell) => read(dried, cell))).toEqual(Array(5).fill('yes'));
     expect([false, 'no', 'NO ', 'False'].map((cell) => read(dried, cell))).toEqual(Array(4).fill('no'));
     for (const cell of ['y', '', 1, 0, null]) expect(read(dried, cell), String(cell)).toBe(REFUSED);
-    expect(dried.choices).toEqual(['yes', 'no']);
+    expect(dried).toMatchObject({ unit: 'yes or no', choices: ['yes', 'no'], accepts: 'yes or no' });
   });
 
   it('of any kind loses its outer spaces and is at most 255 characters without them', () => {
     const name = text('name', 'a name');
     const longest = 'x'.repeat(255);
     expect([' two words ', longest, ` ${longest} `].map((cell) => read(name, cell))).toEqual(['two words', longest, longest]);
+    expect(name).toMatchObject({ unit: 'text', accepts: 'text of at most 255 characters' });
     for (const cell of ['', '   ', `${longest}x`, 5, true, null]) expect(read(name, cell), String(cell).slice(0, 20)).toBe(REFUSED);
   });
 });
@@ -61,7 +62,7 @@ describe('a word', () => {
 describe('a table', () => {
   it('is a whole range', () => {
     const rows = table('rows', 'rows');
-    expect(rows.table).toBe(true);
+    expect(rows).toMatchObject({ table: true, unit: 'table', accepts: 'a range of cells' });
     expect(
       read(rows, [
         [1, null],

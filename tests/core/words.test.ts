@@ -67,7 +67,6 @@ describe('a refusal', () => {
   const open = number('a', 'kg', 'a', { above: 1, below: 9 });
   const whole = number('a', 'cows', 'a', { min: 1, max: 9, whole: true });
   const name = text('name', 'its name');
-  const year = number('year', '', 'year', { max: 3000, slip: { when: (value) => value > 2000, hint: 'is this a number of years?' } });
 
   it.each([
     [between, 0.5, 'a (kg): 0.5 is below 1; enter a number from 1 to 9'],
@@ -85,9 +84,16 @@ describe('a refusal', () => {
     [name, true, 'name (text): TRUE is not text; enter text of at most 255 characters'],
     [choice('kind', 'kind', ['sand', 'straw']), 'chaff', 'kind (text): "chaff" is not one of the choices; enter sand or straw'],
     [yesNo('dried', 'dried'), 1, 'dried (yes or no): 1 is not one of the choices; enter yes or no'],
-    [year, 2026, 'year: 2,026: is this a number of years?; enter a number from -1,000,000,000 to 3,000'],
   ] as const)('says what is wrong and what would do: %#', (parameter: Parameter, cell, expected) => {
     expect(refusal(parameter, cell)).toBe(expected);
+  });
+
+  it('asks about a likely slip before anything else', () => {
+    const slip = { when: (value: number) => value > 1900, hint: 'is this a number of years?' };
+    const life = number('life', '', 'life', { min: 1, max: 2000, slip });
+    expect(refusal(life, 1950)).toBe('life: 1,950: is this a number of years?; enter a number from 1 to 2,000');
+    expect(refusal(life, 2026)).toBe('life: 2,026: is this a number of years?; enter a number from 1 to 2,000');
+    expect(refusal(life, 0)).toBe('life: 0 is below 1; enter a number from 1 to 2,000');
   });
 
   const share = number('share', 'fraction', 'a share', { min: 0.05 });
