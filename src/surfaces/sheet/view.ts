@@ -1,5 +1,6 @@
 import { type Command, isCoreCommand, Model, Spreadsheet, type WorkbookData } from '@odoo/o-spreadsheet';
 import { App } from '@odoo/owl';
+import { forgetOldChanges } from './history.ts';
 import { locales } from './locales.ts';
 import { ask, isNarrow, notice, part, tell } from './page.ts';
 import { inOurWords } from './words.ts';
@@ -51,6 +52,7 @@ export class View {
   /** Shows the workbook, or throws and leaves the one before it where it is. */
   async show(data: WorkbookData): Promise<void> {
     const model = new Model(isNarrow() ? withoutFrozenColumns(data) : data, { external: { loadLocales: async () => [...locales] } });
+    forgetOldChanges(model);
     const app = new App(Spreadsheet, {
       props: { model, colorScheme: 'light', ...speaking },
       templates: templates(),
