@@ -3,7 +3,7 @@ import { download, fileName, pickFile } from './files.ts';
 import { asFarAsRead, readXlsx } from './from-xlsx.ts';
 import { locales } from './locales.ts';
 import { ask, notice, part, tell } from './page.ts';
-import { bytesOf, readWorkbook, textOf, whyUnreadable } from './readable.ts';
+import { bytesOf, readWorkbook, textOf, whyUnreadable, writeWorkbook } from './readable.ts';
 import { toGrid } from './to-grid.ts';
 import type { View } from './view.ts';
 import { toXlsx } from './xlsx.ts';
@@ -32,7 +32,7 @@ async function openCopy(view: View): Promise<void> {
 }
 
 function saveCopy({ shown: { model } }: View): void {
-  download(fileName(model, 'json'), JSON.stringify(model.exportData()), 'application/json');
+  download(fileName(model, 'json'), writeWorkbook(model), 'application/json');
 }
 
 async function exportXlsx({ shown: { model } }: View): Promise<void> {

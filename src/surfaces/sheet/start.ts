@@ -9,7 +9,7 @@ import { locales } from './locales.ts';
 import { trimMenus } from './menus.ts';
 import { notice, part } from './page.ts';
 import { printAsPlanned } from './print.ts';
-import { readWorkbook } from './readable.ts';
+import { readWorkbook, writeWorkbook } from './readable.ts';
 import { speak } from './speaking.ts';
 import { spreadsheetHost } from './spreadsheet-host.ts';
 import { toGrid } from './to-grid.ts';
@@ -41,7 +41,7 @@ export async function start(): Promise<void> {
   addFillCells();
   const only = await isOnlyPage();
   const keeper = new Keeper(
-    () => JSON.stringify(view.shown.model.exportData()),
+    () => writeWorkbook(view.shown.model),
     (at) => {
       part('p', 'kept').textContent = `Kept on this computer at ${time(at)}`;
     },
