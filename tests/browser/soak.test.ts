@@ -126,9 +126,8 @@ it(`takes ${steps} edits, undos, redos and changes of sheet without growing, com
   for (let round = 0, seed = 7; round < rounds; round++) {
     seed = await edit(page, Math.ceil(steps / rounds), seed);
     memory.push(await held(page));
-    console.log(`round ${round + 1}: ${memory.at(-1)?.toFixed(1)} MB`);
+    console.log(`held after round ${round + 1}: ${memory.at(-1)?.toFixed(1)} MB`);
   }
-  console.log(`held after each round, MB: ${memory.map((megabytes) => megabytes.toFixed(1)).join(', ')}`);
   const warm = memory.slice(0, 2);
   expect(Math.max(...memory.slice(2)) / Math.max(...warm)).toBeLessThan(1.2);
   await putBack(page, was);
