@@ -69,7 +69,8 @@ function positiveRoots(coefficients: readonly number[]): number[] {
   let low = 1 / (2 + largest / Math.abs(first));
   for (const high of [...turns, Math.min(2 + largest / Math.abs(last), largestDiscount)]) {
     const root = rootBetween(coefficients, low, high);
-    if (root !== undefined && root !== roots.at(-1)) roots.push(root);
+    // Where the value only touches zero half the digits are sure: two roots that near are one.
+    if (root !== undefined && root - (roots.at(-1) ?? 0) > 1e-7 * root) roots.push(root);
     low = high;
   }
   return roots;
@@ -88,7 +89,7 @@ function positiveRoots(coefficients: readonly number[]): number[] {
 export function internalRateOfFlows(flows: readonly number[]): number {
   const rates = positiveRoots(flows).map((discount) => 1 / discount - 1);
   if (rates.length > 1) {
-    const found = rates.reverse().map((rate) => `${(Math.round(1000 * rate) / 10 + 0).toFixed(1)}%`);
+    const found = rates.reverse().map((rate) => `${(Math.round(1000 * rate) / 10).toFixed(1)}%`);
     throw new NoAnswer(said`there is more than one rate at which it breaks even: ${found.join(', ')}; use NPV instead`);
   }
   const [rate] = rates;

@@ -31,6 +31,25 @@ test('two or three rates well apart are all told', () => {
   );
 });
 
+test('rates far out are found too, whatever the money is counted in', () => {
+  for (const scale of [0.1, 1, 1000]) {
+    expect(internalRateOfFlows([-scale, 1000 * scale])).toBeCloseTo(999, 9);
+    expect(internalRateOfFlows([-1000 * scale, scale])).toBeCloseTo(-0.999, 12);
+  }
+});
+
+test('a rate at which the worth only touches nothing is told once', () => {
+  expect(internalRateOfFlows([100, -200, 100])).toBe(0);
+  expect(internalRateOfFlows([-100, 240, -144])).toBeCloseTo(0.2, 6);
+});
+
+test('more than one rate is told as a sentence, lowest first, without minus nothing', () => {
+  expect(() => internalRateOfFlows(flowsWith([0, 0.5]))).toThrow(
+    /^there is more than one rate at which it breaks even: 0\.0%, 50\.0%; use NPV instead$/,
+  );
+  expect(() => internalRateOfFlows([1, 2])).toThrow(/^no rate makes what comes back worth what was paid$/);
+});
+
 test('flows that never change sign have no rate', () => {
   for (const flows of [[], [0, 0], [-1, -2], [5, 0, 3]]) expect(() => internalRateOfFlows(flows)).toThrow(NoAnswer);
 });

@@ -55,6 +55,12 @@ describe('arguments that contradict each other are refused by name, with what is
       'water_l_h: 500 litres/h gives off at most 41.2 kW, but the air took up 58.0 kW; check the water meter first, then the air flow and where it was measured',
     ],
     [
+      // By hand: 41.2 kW as above; 3200/1.009 kg/h · 1.016 · 73 °C / 3600 = 65.3 kW.
+      'air as hot as the water, from too little of it',
+      effectiveness(80, 500),
+      'water_l_h: 500 litres/h gives off at most 41.2 kW, but the air took up 65.3 kW; check the water meter first, then the air flow and where it was measured',
+    ],
+    [
       'haulage without the size of a load',
       () => boughtCost(100, 50, undefined, 10),
       'load_t: is missing although haulage is charged per load; enter what a load brings, in t',
