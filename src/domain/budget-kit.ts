@@ -13,10 +13,13 @@ export type Stage = 'slurry' | 'press' | 'dryer';
 /** Stands in place of every figure of a dryer where there is none. */
 export const noDryer = new NoAnswer('there is no dryer: the fibre is used at the dry matter the press gives');
 
+const usually = { whose: 'outdoor', c: 'ambient_c', rh: 'ambient_rh' } as const;
+const inColdestMonth = { whose: 'coldest month’s', c: 'coldest_c', rh: 'coldest_rh' } as const;
+
 /** The air dryer in one state of the outdoor air. Equations: heater.ts, drying.ts. */
-function dryerIn(get: Get, needs: BeddingNeeds, season: 'outdoor' | 'coldest') {
-  const ambient_c = () => get(season === 'outdoor' ? 'ambient_c' : 'coldest_c');
-  const ambient_rh = () => get(season === 'outdoor' ? 'ambient_rh' : 'coldest_rh');
+function dryerIn(get: Get, needs: BeddingNeeds, { whose, c, rh }: typeof usually | typeof inColdestMonth) {
+  const ambient_c = () => get(c);
+  const ambient_rh = () => get(rh);
 
   const offWater = () => {
     const litres = get.maybe('water_l_h');
@@ -24,7 +27,7 @@ function dryerIn(get: Get, needs: BeddingNeeds, season: 'outdoor' | 'coldest') {
     if (water_c <= ambient_c()) {
       throw new Refusal(
         'Hot water temperature',
-        said`${water_c} is not above the ${season === 'outdoor' ? 'outdoor' : 'coldest month’s'} temperature ${ambient_c()}`,
+        said`${water_c} is not above the ${whose} temperature ${ambient_c()}`,
         'enter the temperature of the hot water to the heater',
       );
     }
@@ -84,8 +87,8 @@ export function kitPlan(get: Get, needs: BeddingNeeds) {
   /** Tonnes of finished fibre from a tonne of cake. */
   const dried_per_cake = () => get('cake_dm') / get('target_dm');
 
-  const now = dryerIn(get, needs, 'outdoor');
-  const coldest = dryerIn(get, needs, 'coldest');
+  const now = dryerIn(get, needs, usually);
+  const coldest = dryerIn(get, needs, inColdestMonth);
 
   const slurry_could_t_day = once(() => cake_t_day() * dried_per_cake());
   const press_could_t_day = once(() => cake_t_h() * get('press_hours_day') * duty() * dried_per_cake());

@@ -87,7 +87,8 @@ describe('what was not given', () => {
     const neither = without('Hot water litres per hour');
     expect(sentence(resultOf(neither, 'Supply temperature'))).toContain('at least one of them');
     expect(rowOf(herd(neither), 'Still missing').slice(1)).toEqual([1, '', 'Hot water litres per hour or Heat available kW.']);
-    expect(resultOf({ ...neither, 'Heat available kW': 60 }, 'Supply temperature')).toBeCloseTo(69.05, 1);
+    expect(resultOf({ ...neither, 'Heat available kW': 60 }, 'Supply temperature')).toBeCloseTo(69.05, 9);
+    expect(resultOf({ ...neither, 'Heat available kW': 30 }, 'Heat needed')).toBeCloseTo(30, 9);
   });
 
   it('names every default that it used, and what it took where that hangs on other items', () => {
