@@ -8,16 +8,16 @@ import { liquidDryMatter, pressedCake, slurryProduced } from './separation.ts';
 import { said } from './spell.ts';
 
 /** What can hold the kit back, in the order in which a tie is told. */
-export type Stage = 'slurry' | 'press' | 'dryer';
+type StageName = 'slurry' | 'press' | 'dryer';
 
 /** Stands in place of every figure of a dryer where there is none. */
 export const noDryer = new NoAnswer('there is no dryer: the fibre is used at the dry matter the press gives');
 
-const usually = { whose: 'outdoor', c: 'ambient_c', rh: 'ambient_rh' } as const;
+const inUsualAir = { whose: 'outdoor', c: 'ambient_c', rh: 'ambient_rh' } as const;
 const inColdestMonth = { whose: 'coldest month’s', c: 'coldest_c', rh: 'coldest_rh' } as const;
 
 /** The air dryer in one state of the outdoor air. Equations: heater.ts, drying.ts. */
-function dryerIn(get: Get, needs: BeddingNeeds, { whose, c, rh }: typeof usually | typeof inColdestMonth) {
+function dryerIn(get: Get, needs: BeddingNeeds, { whose, c, rh }: typeof inUsualAir | typeof inColdestMonth) {
   const ambient_c = () => get(c);
   const ambient_rh = () => get(rh);
 
@@ -87,7 +87,7 @@ export function kitPlan(get: Get, needs: BeddingNeeds) {
   /** Tonnes of finished fibre from a tonne of cake. */
   const dried_per_cake = () => get('cake_dm') / get('target_dm');
 
-  const now = dryerIn(get, needs, usually);
+  const usual = dryerIn(get, needs, inUsualAir);
   const coldest = dryerIn(get, needs, inColdestMonth);
 
   const slurry_could_t_day = once(() => cake_t_day() * dried_per_cake());
@@ -95,22 +95,22 @@ export function kitPlan(get: Get, needs: BeddingNeeds) {
   const limitWith = (dryer_t_day: () => number) =>
     once(() => {
       const raw = [
-        { stage: 'slurry' as Stage, t_day: slurry_could_t_day() },
-        { stage: 'press' as Stage, t_day: press_could_t_day() },
+        { stage: 'slurry' as StageName, t_day: slurry_could_t_day() },
+        { stage: 'press' as StageName, t_day: press_could_t_day() },
       ] as const;
-      const stages = needs.has_dryer() ? ([...raw, { stage: 'dryer' as Stage, t_day: dryer_t_day() }] as const) : raw;
+      const stages = needs.has_dryer() ? ([...raw, { stage: 'dryer' as StageName, t_day: dryer_t_day() }] as const) : raw;
       const limit = bindingStage(stages);
       return { ...limit, cover: limit.t_day / needs.demand_t_day(), stages };
     });
-  const limit = limitWith(now.dryer_t_day);
+  const limit = limitWith(usual.dryer_t_day);
   const coldest_limit = limitWith(coldest.dryer_t_day);
 
   const made_share = once(() => Math.min(1, limit().cover));
   const fibre_made_t_year = once(() => needs.fibre_t_year() * made_share());
   const press_hours_needed = once(() => needs.demand_t_day() / dried_per_cake() / cake_t_h() / duty());
-  const dryer_hours_needed = once(() => (1000 * needs.demand_t_day()) / now.dried_kg_h());
+  const dryer_hours_needed = once(() => (1000 * needs.demand_t_day()) / usual.dried_kg_h());
 
-  const dried_m3_h = once(() => now.dried_kg_h() / needs.fibre_density_kg_m3());
+  const dried_m3_h = once(() => usual.dried_kg_h() / needs.fibre_density_kg_m3());
   /** For the figures of a dryer that would otherwise ask for their own items first. */
   const withDryer = <Value>(work: () => Value) =>
     once(() => {
@@ -119,17 +119,19 @@ export function kitPlan(get: Get, needs: BeddingNeeds) {
     });
   const stated_ratio = withDryer(() => {
     const claimed_kg_h = get('stated_m3_h') * needs.fibre_density_kg_m3();
-    return claim(claimed_kg_h, get('cake_dm'), get('target_dm'), ...now.air()).ratio;
+    return claim(claimed_kg_h, get('cake_dm'), get('target_dm'), ...usual.air()).ratio;
   });
   const stated_drum_m3 = withDryer(() => drumNeeded(get('stated_m3_h'), get('stated_hours'), get('drum_fill')).drum_m3);
-  const retention_hours = withDryer(() => retention(get('drum_m3'), get('drum_fill'), needs.fibre_density_kg_m3(), now.dried_kg_h()).hours);
+  const retention_hours = withDryer(
+    () => retention(get('drum_m3'), get('drum_fill'), needs.fibre_density_kg_m3(), usual.dried_kg_h()).hours,
+  );
   return {
     slurry_t_day,
     cake_t_day,
     liquid_dm,
     cow_dm_kg_day,
     duty,
-    now,
+    usual,
     coldest,
     slurry_could_t_day,
     press_could_t_day,

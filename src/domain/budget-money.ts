@@ -32,8 +32,8 @@ export function moneyPlan(get: Get, needs: BeddingNeeds, kit: KitPlan, motor: Mo
   const topped_up_t_year = once(() => (1 - kit.made_share()) * needs.bought_like_fibre_t_year());
   const top_up_cost = once(() => buy(topped_up_t_year()));
 
-  /** Running hours and heat are charged for the fibre that is made, not for what could not be made. */
   const kwhOf = (motor_kw: number, hours: number) => electricityUsed(motor_kw, hours, motor.load_factor, motor.efficiency).kwh;
+  /** Power and heat are charged for the fibre that is made, not for what could not be made. */
   const power_kwh_year = once(() => {
     const press = kwhOf(get('press_kw'), kit.press_hours_needed() * kit.duty());
     const dryer = needs.has_dryer() && kit.made_share() > 0 ? kwhOf(get('dryer_kw'), kit.dryer_hours_needed()) : 0;
@@ -41,7 +41,7 @@ export function moneyPlan(get: Get, needs: BeddingNeeds, kit: KitPlan, motor: Mo
   });
   const heat_kwh_year = once(() => {
     if (!needs.has_dryer() || kit.made_share() === 0) return 0;
-    return kit.now.heat_kw() * kit.dryer_hours_needed() * get('housed_days') * kit.made_share();
+    return kit.usual.heat_kw() * kit.dryer_hours_needed() * get('housed_days') * kit.made_share();
   });
   const power_cost = once(() => power_kwh_year() * get('power_price'));
   const heat_cost = once(() => (needs.has_dryer() ? heat_kwh_year() * get('heat_price') : 0));

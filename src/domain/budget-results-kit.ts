@@ -65,8 +65,8 @@ export const kitResults: readonly BudgetResult[] = [
   row(
     'Supply temperature',
     '°C',
-    (b) => b.kit.now.supply_c(),
-    (b) => `Warm air into the drum; the ${b.kit.now.supply().set_by === 'heat' ? 'heat available' : 'hot water'} sets it.`,
+    (b) => b.kit.usual.supply_c(),
+    (b) => `Warm air into the drum; the ${b.kit.usual.supply().set_by === 'heat' ? 'heat available' : 'hot water'} sets it.`,
   ),
   row(
     'Supply temperature, coldest month',
@@ -78,7 +78,7 @@ export const kitResults: readonly BudgetResult[] = [
   row(
     'Heat needed',
     'kW',
-    (b) => b.kit.now.heat_kw(),
+    (b) => b.kit.usual.heat_kw(),
     'Heat the air takes up while the dryer runs.',
     'DRYING.HEAT([Air m3 per hour], [Outdoor temperature], [Outdoor humidity], [Supply temperature], [Altitude], [Air measured at])',
   ),
@@ -92,14 +92,14 @@ export const kitResults: readonly BudgetResult[] = [
   row(
     'Evaporation',
     'kg/h',
-    (b) => b.kit.now.exhaust().evaporation_kg_h,
+    (b) => b.kit.usual.exhaust().evaporation_kg_h,
     'Water the air carries off.',
     'DRYING.EVAPORATION([Air m3 per hour], [Outdoor temperature], [Outdoor humidity], [Supply temperature], [Altitude], [Air measured at], [Exhaust humidity], [Heat loss])',
   ),
   row(
     'Dried output',
     'kg/h',
-    (b) => b.kit.now.dried_kg_h(),
+    (b) => b.kit.usual.dried_kg_h(),
     'Finished fibre the dryer gives while it runs.',
     'DRYING.OUTPUT([Pressed dry matter], [Dried to dry matter], [Air m3 per hour], [Outdoor temperature], [Outdoor humidity], [Supply temperature], [Altitude], [Air measured at], [Exhaust humidity], [Heat loss])',
   ),
@@ -113,12 +113,12 @@ export const kitResults: readonly BudgetResult[] = [
   row(
     'Heat per kg of water',
     'MJ/kg',
-    (b) => (3.6 * b.kit.now.heat_kw()) / b.kit.now.exhaust().evaporation_kg_h,
+    (b) => b.kit.usual.exhaust().heat_mj_kg,
     'Heat for each kilogram of water carried off: turning it to vapour takes about 2.5, and drums are said to take 4.6 to 9.2 (from memory).',
     '3.6 * [Heat needed] / [Evaporation]',
   ),
-  row('Exhaust temperature', '°C', (b) => b.kit.now.exhaust().exhaust_c, 'Moist air out of the drum.'),
-  row('Exhaust flow', 'm³/h', (b) => b.kit.now.exhaust().exhaust_m3_h, 'Moist air out of the drum: size the chimney by it.'),
+  row('Exhaust temperature', '°C', (b) => b.kit.usual.exhaust().exhaust_c, 'Moist air out of the drum.'),
+  row('Exhaust flow', 'm³/h', (b) => b.kit.usual.exhaust().exhaust_m3_h, 'Moist air out of the drum: size the chimney by it.'),
   row(
     'Slurry could make',
     't/day',
@@ -136,7 +136,7 @@ export const kitResults: readonly BudgetResult[] = [
   row(
     'Dryer could make',
     't/day',
-    (b) => b.kit.now.dryer_t_day(),
+    (b) => b.kit.usual.dryer_t_day(),
     'Finished fibre if only the dryer and its hours set the limit.',
     '[Dried output] * [Dryer hours a day] / 1000',
   ),

@@ -28,7 +28,7 @@ export const udderResults: readonly BudgetResult[] = [
     'Hygiene score, fibre',
     '0–100',
     (b) => b.udder.fibre_score(),
-    (b) => `${b.udder.fibre_band()}: 0 is best; a ${SCORE_CAUTION}.`,
+    (b) => `${bandOf(b.udder.fibre_score())}: 0 is best; a ${SCORE_CAUTION}.`,
     'HYGIENE.RISK([Dried to dry matter], [Days between beddings], [Fibre kind], [Shed temperature], [Dirty udders], [Bed], [Cows] / [Cubicles])',
   ),
   row(
@@ -57,7 +57,7 @@ export const claimsResults: readonly BudgetResult[] = [
     'DRYING.RETENTION([Drum m3], [Drum fill], [Dried fibre density], [Dried output])',
   ),
   row('Limit in the coldest month', '', (b) => b.kit.coldest_limit().stage, 'The stage that can make least in the coldest month.'),
-  row('Exhaust dew point', '°C', (b) => b.kit.now.exhaust().exhaust_dew_point_c, 'Anything colder than this in the exhaust’s way drips.'),
+  row('Exhaust dew point', '°C', (b) => b.kit.usual.exhaust().exhaust_dew_point_c, 'Anything colder than this in the exhaust’s way drips.'),
   row(
     'Cow dry matter',
     'kg',

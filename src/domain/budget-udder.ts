@@ -1,7 +1,7 @@
 import type { BeddingNeeds } from './budget-bedding.ts';
 import { type FibreKind, type Get, once } from './budget-inputs.ts';
 import type { MoneyPlan } from './budget-money.ts';
-import { bandOf, hygieneScore, scoreSpan } from './hygiene.ts';
+import { hygieneScore, scoreSpan } from './hygiene.ts';
 import { breakEvenCases } from './udder-health.ts';
 import { lyingRange } from './welfare.ts';
 
@@ -28,7 +28,6 @@ export function udderPlan(get: Get, needs: BeddingNeeds, money: MoneyPlan) {
     present_score: once(() => hygieneScore(...presentFactors()).score),
     fibre_span: once(() => scoreSpan(...fibreFactors())),
     present_span: once(() => scoreSpan(...presentFactors())),
-    fibre_band: once(() => bandOf(hygieneScore(...fibreFactors()).score)),
     fibre_lying: once(() => lyingRange(get('target_dm'))),
     present_lying: once(() => lyingRange(needs.bought_dm())),
     break_even_cases: once(() => breakEvenCases(money.saving(), get('cows'), get('cost_per_case')).cases_per_100),
@@ -37,5 +36,3 @@ export function udderPlan(get: Get, needs: BeddingNeeds, money: MoneyPlan) {
     ),
   };
 }
-
-export type UdderPlan = ReturnType<typeof udderPlan>;

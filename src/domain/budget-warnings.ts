@@ -1,6 +1,6 @@
 import type { Budget } from './budget.ts';
 import { ifNone } from './budget-inputs.ts';
-import { SCORE_CAUTION } from './hygiene.ts';
+import { bandOf, SCORE_CAUTION } from './hygiene.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
 
 /** Something the user should know before relying on the plan. */
@@ -84,7 +84,7 @@ const rules: readonly Rule[] = [
     key: 'Heat sets the limit',
     unit: '°C',
     trigger: 'air off the heat available cooler than off the hot water',
-    fires: (b) => b.kit.now.supply().set_by === 'heat' && b.kit.now.supply_c(),
+    fires: (b) => b.kit.usual.supply().set_by === 'heat' && b.kit.usual.supply_c(),
     meaning:
       'The heat available does not bring the air to the temperature the hot water would: more heat, or less air, and ask the heating engineer.',
   },
@@ -111,7 +111,7 @@ const rules: readonly Rule[] = [
     unit: 'MJ/kg',
     trigger: 'below 2.6 or above 9.2',
     fires: (b) => {
-      const mj_kg = (3.6 * b.kit.now.heat_kw()) / b.kit.now.exhaust().evaporation_kg_h;
+      const mj_kg = b.kit.usual.exhaust().heat_mj_kg;
       return when(mj_kg, mj_kg < 2.6 || mj_kg > 9.2);
     },
     meaning:
@@ -221,7 +221,8 @@ const rules: readonly Rule[] = [
     unit: '0–100',
     trigger: '50 or more',
     fires: (b) => when(b.udder.fibre_score(), b.udder.fibre_score() >= 50),
-    meaning: (b) => `The fibre’s hygiene score is ${b.udder.fibre_band()}: drier, fresher or cleaner beds lower it. A ${SCORE_CAUTION}.`,
+    meaning: (b) =>
+      `The fibre’s hygiene score is ${bandOf(b.udder.fibre_score())}: drier, fresher or cleaner beds lower it. A ${SCORE_CAUTION}.`,
   },
   {
     key: 'Band edge',

@@ -26,7 +26,7 @@ const itemOf = (key: string): BudgetItem => budgetItems.find((item) => item.key 
 function heatLever(given: GivenInputs, plan: Budget): BudgetItem {
   if (!given.has('water_l_h')) return itemOf('heat_kw');
   if (!given.has('heat_kw')) return itemOf('water_l_h');
-  return itemOf(ifNone(() => plan.kit.now.supply().set_by, 'water') === 'heat' ? 'heat_kw' : 'water_l_h');
+  return itemOf(ifNone(() => plan.kit.usual.supply().set_by, 'water') === 'heat' ? 'heat_kw' : 'water_l_h');
 }
 
 const span = (item: BudgetItem, lowest: number, highest: number) => `between ${spell(lowest)} and ${spell(highest)} ${item.parameter.unit}`;

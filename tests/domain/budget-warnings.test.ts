@@ -75,8 +75,8 @@ const beyond: readonly (readonly [key: string, change: Partial<Figures>, shows: 
     'm³',
     'The drum is too small to hold the stated output for the stated time: one of the three figures is wrong. Ask the supplier, and measure.',
   ],
-  ['Heat per kg', { heat_kw: 93 }, 9.3, 'MJ/kg', heatPerKg],
-  ['Heat per kg', { heat_kw: 25 }, 2.5, 'MJ/kg', heatPerKg],
+  ['Heat per kg', { heat_mj_kg: 9.3 }, 9.3, 'MJ/kg', heatPerKg],
+  ['Heat per kg', { heat_mj_kg: 2.5 }, 2.5, 'MJ/kg', heatPerKg],
   [
     'Frost',
     { coldest_c: -0.1 },
@@ -215,7 +215,7 @@ describe('a warning', () => {
   it('stays quiet where every figure stands just at its trigger', () => {
     expect(keysOf({})).toEqual([]);
     expect(keysOf({ cow_dm_kg_day: 4 })).toEqual([]);
-    expect(keysOf({ heat_kw: 26 })).toEqual([]);
+    expect(keysOf({ heat_mj_kg: 2.6 })).toEqual([]);
   });
 
   it.each(beyond)('%s fires just beyond it, with its figure and the whole of what to do', (key, change, value, unit, meaning) => {
