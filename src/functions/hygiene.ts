@@ -43,6 +43,7 @@ const scoreCall = scoreAgain('interval_days', 'dm');
 const evidence = [
   'project',
   'pena-mosca-2024',
+  'godden-2023',
   'fibre-trade-press',
   'dunlop-2016',
   'cornell-solids',
