@@ -4,8 +4,8 @@ import { type Get, once } from './budget-inputs.ts';
 import type { KitPlan } from './budget-kit.ts';
 import { cashFlow } from './cash-flow.ts';
 import { boughtCost, ownershipCost } from './cost.ts';
-import { electricityUsed } from './fans.ts';
-import { cover, discountedPayback, internalRate, netPresentValue, payback, repayment } from './investment.ts';
+import { discountedPayback, internalRate, loanCover, netPresentValue, payback, repayment } from './investment.ts';
+import { electricityUsed } from './plant.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
 import { said } from './spell.ts';
 
@@ -117,7 +117,7 @@ export function moneyPlan(get: Get, needs: BeddingNeeds, kit: KitPlan, motor: Mo
   });
   const loan_cover = once(() => {
     if (loan_payments() === 0) throw new NoAnswer('nothing is borrowed');
-    return cover(saving(), loan_payments()).cover;
+    return loanCover(saving(), loan_payments()).cover;
   });
   return {
     bought_cost,

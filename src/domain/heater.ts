@@ -1,4 +1,4 @@
-import { heatCapacity, humidityRatio, specificVolume, standardPressure } from './moist-air.ts';
+import { heatCapacity, humidityRatio, specificVolume, standardPressure, ZERO_C_IN_K } from './moist-air.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
 import { said } from './spell.ts';
 import { WATER_KJ_KG_K, waterDensity } from './water.ts';
@@ -62,7 +62,7 @@ function warmedBy(heat_kj_h: number, air_m3_h: number, ambient_c: number, ambien
   const { humidity_ratio, air_kg_h } = airFlow(air_m3_h, ambient_c, ambient_rh, ambient_c, altitude_m, air_at);
   const rise_c = heat_kj_h / (air_kg_h * heatCapacity(humidity_ratio));
   if (air_at === 'ambient') return ambient_c + rise_c;
-  const perKelvin = rise_c / (ambient_c + 273.15);
+  const perKelvin = rise_c / (ambient_c + ZERO_C_IN_K);
   return perKelvin < 1 ? ambient_c + rise_c / (1 - perKelvin) : Number.POSITIVE_INFINITY;
 }
 

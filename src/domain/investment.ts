@@ -140,7 +140,7 @@ export function repayment(borrowed: number, years: number, rate: number, payment
  * @param cash_year cash there to pay with, money a year
  * @param debt_service_year principal and interest, money a year
  */
-export function cover(cash_year: number, debt_service_year: number) {
+export function loanCover(cash_year: number, debt_service_year: number) {
   if (debt_service_year <= 0) throw new NoAnswer('there are no loan payments to cover');
   return { cover: cash_year / debt_service_year };
 }

@@ -6,7 +6,7 @@ import { NoAnswer } from './refusal.ts';
  * `rh` is a fraction, `humidity_ratio` kg of water per kg of dry air, enthalpy kJ per kg of dry air above 0 °C.
  */
 
-const ZERO_C_IN_K = 273.15;
+export const ZERO_C_IN_K = 273.15;
 /** Molar mass of water over that of dry air, eq. 20. */
 const MASS_RATIO = 0.621945;
 const DRY_AIR_KJ_KG_K = 1.006;
@@ -74,7 +74,7 @@ export function specificVolume(t_c: number, humidity_ratio: number, pressure_pa:
  * @param value in logarithms of pressure, below zero at `low` and not below zero at `high`
  * @param slope its derivative
  */
-function crossing(value: (t: number) => number, slope: (t: number) => number, low: number, high: number, start: number): number {
+function crossingTemperature(value: (t: number) => number, slope: (t: number) => number, low: number, high: number, start: number): number {
   let t = start;
   for (let step = 0; step < 100; step++) {
     const over = value(t);
@@ -95,7 +95,7 @@ export function dewPoint(t_c: number, rh: number): number {
   // Straight in 1/T by Clausius and Clapeyron: close enough that two or three steps remain.
   const t = t_c + ZERO_C_IN_K;
   const start = t / (1 - Math.log(rh) / (logSaturationSlope(t_c) * t)) - ZERO_C_IN_K;
-  return crossing((x) => logSaturation(x) - target, logSaturationSlope, -100, t_c, start);
+  return crossingTemperature((x) => logSaturation(x) - target, logSaturationSlope, -100, t_c, start);
 }
 
 /**
@@ -127,5 +127,5 @@ export function humidifiedTemperature(
     const w = afforded(t);
     return logSaturationSlope(t) + (heatCapacity(w) * MASS_RATIO) / (evaporation_kj_kg(t) * w * (MASS_RATIO + w));
   };
-  return crossing((t) => logRh + logSaturation(t) - logOf(afforded(t)), slope, -100, warm_c, warm_c);
+  return crossingTemperature((t) => logRh + logSaturation(t) - logOf(afforded(t)), slope, -100, warm_c, warm_c);
 }

@@ -1,21 +1,22 @@
 import { crossing } from './bisection.ts';
+import { specificVolume, standardPressure, ZERO_C_IN_K } from './moist-air.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
 import { said } from './spell.ts';
 
 /** m/s², standard gravity. */
-const gravity = 9.80665;
+const GRAVITY_M_S2 = 9.80665;
 
 /** Sizes for which the fall of a sphere in air is worked out, mm: below, air no longer acts as a continuum. */
-export const smallestParticleMm = 0.001;
-export const largestParticleMm = 100;
+export const SMALLEST_PARTICLE_MM = 0.001;
+export const LARGEST_PARTICLE_MM = 100;
 
-/** Density of dry air at 101,325 Pa, kg/m³: the perfect-gas law with 287.042 J/(kg·K). */
-const airDensity = (gas_c: number) => 101_325 / (287.042 * (gas_c + 273.15));
+/** Density of dry air at 101,325 Pa, kg/m³. */
+const airDensity = (gas_c: number) => 1 / specificVolume(gas_c, 0, standardPressure(0));
 
 /** Viscosity of air, Pa·s, by Sutherland's law. */
 export const airViscosity = (gas_c: number) => {
-  const kelvin = gas_c + 273.15;
-  return (1.716e-5 * (kelvin / 273.15) ** 1.5 * (273.15 + 110.4)) / (kelvin + 110.4);
+  const kelvin = gas_c + ZERO_C_IN_K;
+  return (1.716e-5 * (kelvin / ZERO_C_IN_K) ** 1.5 * (ZERO_C_IN_K + 110.4)) / (kelvin + 110.4);
 };
 
 /**
@@ -32,7 +33,7 @@ export const sphereDrag = (reynolds: number) => Math.max((24 / reynolds) * (1 + 
  */
 export function fallSpeed(diameter_mm: number, particle_kg_m3: number, gas_kg_m3: number, viscosity_pa_s: number): number {
   const diameter_m = diameter_mm / 1000;
-  const pull = ((4 / 3) * gas_kg_m3 * (particle_kg_m3 - gas_kg_m3) * gravity * diameter_m ** 3) / viscosity_pa_s ** 2;
+  const pull = ((4 / 3) * gas_kg_m3 * (particle_kg_m3 - gas_kg_m3) * GRAVITY_M_S2 * diameter_m ** 3) / viscosity_pa_s ** 2;
   const highest = Math.min(pull / 24, Math.sqrt(pull / 0.44));
   const reynolds = crossing((number) => sphereDrag(number) * number ** 2 - pull, highest / 1000, highest) ?? highest;
   return (reynolds * viscosity_pa_s) / (gas_kg_m3 * diameter_m);
@@ -84,11 +85,11 @@ export function carryover(speed_m_s: number, particle_kg_m3: number, gas_c: numb
   const leftOver = (diameter_mm: number) => {
     const reynolds = (gas_kg_m3 * speed_m_s * diameter_mm) / 1000 / viscosity_pa_s;
     const lift = 3 * sphereDrag(reynolds) * gas_kg_m3 * speed_m_s ** 2;
-    return lift - (4 * gravity * (particle_kg_m3 - gas_kg_m3) * diameter_mm) / 1000;
+    return lift - (4 * GRAVITY_M_S2 * (particle_kg_m3 - gas_kg_m3) * diameter_mm) / 1000;
   };
-  if (leftOver(smallestParticleMm) < 0)
-    throw new NoAnswer(said`air this slow blows nothing out: even ${smallestParticleMm} mm falls faster`);
-  const diameter_mm = crossing(leftOver, smallestParticleMm, largestParticleMm);
-  if (diameter_mm === undefined) throw new NoAnswer(said`air this fast blows out everything up to ${largestParticleMm} mm`);
+  if (leftOver(SMALLEST_PARTICLE_MM) < 0)
+    throw new NoAnswer(said`air this slow blows nothing out: even ${SMALLEST_PARTICLE_MM} mm falls faster`);
+  const diameter_mm = crossing(leftOver, SMALLEST_PARTICLE_MM, LARGEST_PARTICLE_MM);
+  if (diameter_mm === undefined) throw new NoAnswer(said`air this fast blows out everything up to ${LARGEST_PARTICLE_MM} mm`);
   return { gas_kg_m3, viscosity_pa_s, diameter_mm };
 }

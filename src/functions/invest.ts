@@ -1,6 +1,6 @@
 import { define } from '../core/define.ts';
 import { maybe, number } from '../core/parameters.ts';
-import { breakEvenPrice, cover, discountedPayback, internalRate, netPresentValue, payback, repayment } from '../domain/investment.ts';
+import { breakEvenPrice, discountedPayback, internalRate, loanCover, netPresentValue, payback, repayment } from '../domain/investment.ts';
 import { investTables, paymentsPerYear } from './invest-tables.ts';
 import { capital, growth, lifeYears, rate, residual, savingYear } from './shared.ts';
 
@@ -205,7 +205,7 @@ export const invest = [
       number('cash_year', 'per year', 'cash there to pay with, before the loan'),
       number('debt_service_year', 'per year', 'principal and interest', { min: 0 }),
     ],
-    compute: cover,
+    compute: loanCover,
     result: 'cover',
     working: { cover: { says: 'Cover', unit: 'times', how: 'cash_year / debt_service_year' } },
     sources: ['langemeier-2023'],

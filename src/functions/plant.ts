@@ -2,8 +2,8 @@ import { defaultOf } from '../core/bibliography.ts';
 import { define, defineSpill } from '../core/define.ts';
 import { number, optional } from '../core/parameters.ts';
 import { stageCapacity } from '../domain/capacity.ts';
-import { chimneySpeed, drumTurn, electricityUsed, fanFlow, fanFrequency, fanPower, heatSurplus } from '../domain/fans.ts';
-import { carryover, largestParticleMm, settlingSpeed, smallestParticleMm } from '../domain/settling.ts';
+import { chimneySpeed, drumTurn, electricityUsed, fanFlow, fanFrequency, fanPower, heatSurplus } from '../domain/plant.ts';
+import { carryover, LARGEST_PARTICLE_MM, SMALLEST_PARTICLE_MM, settlingSpeed } from '../domain/settling.ts';
 import { dryMatter } from './shared.ts';
 
 const hertz = <const Name extends string>(name: Name, says: string) => number(name, 'Hz', says, { min: 1, max: 200 });
@@ -135,7 +135,7 @@ export const plant = [
     summary: 'Speed at which a round particle falls through still air; fibres fall slower.',
     finds: 'dust, fall, terminal velocity, blown out, float',
     parameters: [
-      number('diameter_mm', 'mm', 'diameter', { min: smallestParticleMm, max: largestParticleMm }),
+      number('diameter_mm', 'mm', 'diameter', { min: SMALLEST_PARTICLE_MM, max: LARGEST_PARTICLE_MM }),
       particle,
       optional(gas, defaultOf('settling_gas_c')),
     ],

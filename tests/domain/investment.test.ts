@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { annuityFactor, capitalRecovery } from '../../src/domain/annuity.ts';
 import {
   breakEvenPrice,
-  cover,
   discountedPayback,
   internalRate,
+  loanCover,
   netPresentValue,
   payback,
   repayment,
@@ -170,6 +170,6 @@ test('payments in arrears, discounted at the loan rate, are worth what was borro
 });
 
 test('without loan payments there is no cover to speak of', () => {
-  expect(() => cover(1000, 0)).toThrow(NoAnswer);
-  expect(cover(-500, 1000).cover).toBe(-0.5);
+  expect(() => loanCover(1000, 0)).toThrow(NoAnswer);
+  expect(loanCover(-500, 1000).cover).toBe(-0.5);
 });

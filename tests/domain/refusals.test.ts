@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { cashFlow } from '../../src/domain/cash-flow.ts';
 import { boughtCost } from '../../src/domain/cost.ts';
-import { heatSurplus } from '../../src/domain/fans.ts';
 import { heaterEffectiveness, hotWaterHeat, mustBeHeated, supplyTemperature } from '../../src/domain/heater.ts';
 import { breakEvenPrice } from '../../src/domain/investment.ts';
 import { ovenDryMatter } from '../../src/domain/materials.ts';
+import { heatSurplus } from '../../src/domain/plant.ts';
 import { captureShare } from '../../src/domain/separation.ts';
 import { carryover } from '../../src/domain/settling.ts';
 

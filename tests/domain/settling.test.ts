@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
-import { carryover, largestParticleMm, settlingSpeed, smallestParticleMm, sphereDrag } from '../../src/domain/settling.ts';
+import { carryover, LARGEST_PARTICLE_MM, SMALLEST_PARTICLE_MM, settlingSpeed, sphereDrag } from '../../src/domain/settling.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Sizes spread evenly over their decades, from dust to chips. */
-const size = between(Math.log10(smallestParticleMm), Math.log10(largestParticleMm)).map((exponent) =>
-  Math.min(Math.max(10 ** exponent, smallestParticleMm), largestParticleMm),
+const size = between(Math.log10(SMALLEST_PARTICLE_MM), Math.log10(LARGEST_PARTICLE_MM)).map((exponent) =>
+  Math.min(Math.max(10 ** exponent, SMALLEST_PARTICLE_MM), LARGEST_PARTICLE_MM),
 );
 const particle = between(2, 3000);
 const air = between(-50, 200);
@@ -25,7 +25,7 @@ test('at the settling speed the drag carries the weight, for every size, density
 test('air as fast as a particle falls carries off exactly that particle', () => {
   fc.assert(
     fc.property(size, particle, air, (diameter_mm, particle_kg_m3, gas_c) => {
-      fc.pre(diameter_mm > smallestParticleMm && diameter_mm < largestParticleMm);
+      fc.pre(diameter_mm > SMALLEST_PARTICLE_MM && diameter_mm < LARGEST_PARTICLE_MM);
       const { settling_m_s } = settlingSpeed(diameter_mm, particle_kg_m3, gas_c);
       expect(Math.abs(carryover(settling_m_s, particle_kg_m3, gas_c).diameter_mm / diameter_mm - 1)).toBeLessThan(1e-9);
     }),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import defaults from '../../src/data/defaults.json';
-import { electricityUsed, fanFlow, fanPower } from '../../src/domain/fans.ts';
+import { electricityUsed, fanFlow, fanPower } from '../../src/domain/plant.ts';
 
 /** Flow in cfm and power in hp: the laws are ratios, so any unit will do. Tolerance: half of the last digit printed. */
 describe('fan laws', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { annuityFactor, capitalRecovery } from '../../src/domain/annuity.ts';
 import { internalRateOfFlows } from '../../src/domain/internal-rate.ts';
-import { cover, discountedPayback, internalRate, netPresentValue, payback, repayment } from '../../src/domain/investment.ts';
+import { discountedPayback, internalRate, loanCover, netPresentValue, payback, repayment } from '../../src/domain/investment.ts';
 import { loanSchedule } from '../../src/domain/loan.ts';
 
 /** Half a unit of the last printed decimal: what rounding in print leaves open. */
@@ -61,8 +61,8 @@ describe('loans on a course page (seen and recomputed)', () => {
 });
 
 describe('cover of loan payments', () => {
-  test('25,000 over 18,240.72 is 1.37: a public test suite (seen)', () => near(cover(25_000, 18_240.72).cover, 1.37, printed(2)));
-  test('259,006 over 131,752 is 1.966: Langemeier 2023, a farm (seen)', () => near(cover(259_006, 131_752).cover, 1.966, printed(3)));
+  test('25,000 over 18,240.72 is 1.37: a public test suite (seen)', () => near(loanCover(25_000, 18_240.72).cover, 1.37, printed(2)));
+  test('259,006 over 131,752 is 1.966: Langemeier 2023, a farm (seen)', () => near(loanCover(259_006, 131_752).cover, 1.966, printed(3)));
 });
 
 describe('traps seen in libraries', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { chimneySpeed, drumTurn, electricityUsed, fanFlow, fanFrequency, fanPower, heatSurplus } from '../../src/domain/fans.ts';
+import { chimneySpeed, drumTurn, electricityUsed, fanFlow, fanFrequency, fanPower, heatSurplus } from '../../src/domain/plant.ts';
 import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
