@@ -1,6 +1,6 @@
 import type { Budget } from './budget.ts';
 import { ifNone } from './budget-inputs.ts';
-import { bandOf, SCORE_CAUTION } from './hygiene.ts';
+import { bandEdges, bandOf, SCORE_CAUTION } from './hygiene.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
 
 /** Something the user should know before relying on the plan. */
@@ -25,6 +25,9 @@ interface Rule {
 
 /** Fires with the value where the test holds for it. */
 const when = (value: number, test: boolean): number | false => test && value;
+const below = (value: number, limit: number) => when(value, value < limit);
+const above = (value: number, limit: number) => when(value, value > limit);
+const outside = (value: number, lowest: number, highest: number) => when(value, value < lowest || value > highest);
 
 /** Fires with the life where there is no answer within it, though nothing is missing. */
 const beyondLife = (b: Budget, years: () => number): number | false =>
@@ -39,7 +42,6 @@ const thinStages = (b: Budget) =>
     .stages.filter(({ t_day }) => t_day < 1.1 * b.needs.demand_t_day())
     .map(({ stage }) => stage);
 
-const bandEdges = [25, 50, 75] as const;
 const fibreOf = (b: Budget) => b.udder.fibre_kind();
 
 const rules: readonly Rule[] = [
@@ -47,7 +49,7 @@ const rules: readonly Rule[] = [
     key: 'Cover',
     unit: 'times',
     trigger: 'cover of demand below 1',
-    fires: (b) => when(b.kit.limit().cover, b.kit.limit().cover < 1),
+    fires: (b) => below(b.kit.limit().cover, 1),
     meaning: (b) =>
       `The ${b.kit.limit().stage} cannot make what the beds need; bought bedding makes up the rest. See Levers for what would close the gap.`,
   },
@@ -55,7 +57,7 @@ const rules: readonly Rule[] = [
     key: 'Coldest cover',
     unit: 'times',
     trigger: 'cover in the coldest month below 1',
-    fires: (b) => when(b.kit.coldest_limit().cover, b.kit.coldest_limit().cover < 1),
+    fires: (b) => below(b.kit.coldest_limit().cover, 1),
     meaning: (b) =>
       `In the coldest month the ${b.kit.coldest_limit().stage} cannot make what the beds need: keep a dry store or some bought bedding for it.`,
   },
@@ -63,21 +65,21 @@ const rules: readonly Rule[] = [
     key: 'Thin margin',
     unit: 'times',
     trigger: 'a stage below 1.1 times the demand',
-    fires: (b) => when(b.kit.limit().cover, b.kit.limit().cover < 1.1),
+    fires: (b) => below(b.kit.limit().cover, 1.1),
     meaning: (b) => `Less than a tenth to spare: ${thinStages(b).join(', ')}. One stop and the beds go short.`,
   },
   {
     key: 'Press hours',
     unit: 'h/day',
     trigger: 'hours needed above Press hours a day',
-    fires: (b) => when(b.kit.press_hours_needed(), b.kit.press_hours_needed() > b.get('press_hours_day')),
+    fires: (b) => above(b.kit.press_hours_needed(), b.get('press_hours_day')),
     meaning: 'The press needs more hours a day than it has: longer hours, shorter pauses or a larger press.',
   },
   {
     key: 'Dryer hours',
     unit: 'h/day',
     trigger: 'hours needed above Dryer hours a day',
-    fires: (b) => when(b.kit.dryer_hours_needed(), b.kit.dryer_hours_needed() > b.get('dryer_hours_day')),
+    fires: (b) => above(b.kit.dryer_hours_needed(), b.get('dryer_hours_day')),
     meaning: 'The dryer needs more hours a day than it has: more hours, more air, hotter air or a lower dry matter.',
   },
   {
@@ -92,7 +94,7 @@ const rules: readonly Rule[] = [
     key: 'Stated output',
     unit: 'times',
     trigger: 'more than 1 times what the air can carry; above 1.25 it is not to be had',
-    fires: (b) => when(b.kit.stated_ratio(), b.kit.stated_ratio() > 1),
+    fires: (b) => above(b.kit.stated_ratio(), 1),
     meaning: (b) =>
       b.kit.stated_ratio() > 1.25
         ? 'Not with this air: the stated output needs more water carried off than this air can carry even when saturated. Ask the supplier for air, temperature and dry matters in and out, and measure.'
@@ -102,7 +104,7 @@ const rules: readonly Rule[] = [
     key: 'Stated drum',
     unit: 'm³',
     trigger: 'drum needed above Drum m3',
-    fires: (b) => when(b.kit.stated_drum_m3(), b.kit.stated_drum_m3() > b.get('drum_m3')),
+    fires: (b) => above(b.kit.stated_drum_m3(), b.get('drum_m3')),
     meaning:
       'The drum is too small to hold the stated output for the stated time: one of the three figures is wrong. Ask the supplier, and measure.',
   },
@@ -110,10 +112,7 @@ const rules: readonly Rule[] = [
     key: 'Heat per kg',
     unit: 'MJ/kg',
     trigger: 'below 2.6 or above 9.2',
-    fires: (b) => {
-      const mj_kg = b.kit.usual.exhaust().heat_mj_kg;
-      return when(mj_kg, mj_kg < 2.6 || mj_kg > 9.2);
-    },
+    fires: (b) => outside(b.kit.usual.exhaust().heat_mj_kg, 2.6, 9.2),
     meaning:
       'The heat for each kilogram of water is less than drying can do with (2.6 MJ) or more than dryers are said to take (9.2 MJ): check temperatures, humidity and air flow.',
   },
@@ -121,24 +120,21 @@ const rules: readonly Rule[] = [
     key: 'Frost',
     unit: '°C',
     trigger: 'outdoor or coldest month below 0',
-    fires: (b) => {
-      const coldest = Math.min(b.get('ambient_c'), b.get('coldest_c'));
-      return when(coldest, coldest < 0);
-    },
+    fires: (b) => below(Math.min(b.get('ambient_c'), b.get('coldest_c')), 0),
     meaning: 'The air goes below freezing: protect pipes, pump, press and heater, and ask the heating engineer about frost protection.',
   },
   {
     key: 'Dust',
     unit: 'fraction',
     trigger: 'dried above 0.60',
-    fires: (b) => when(b.get('target_dm'), b.get('target_dm') > 0.6),
+    fires: (b) => above(b.get('target_dm'), 0.6),
     meaning: 'Fibre above about 60 % dry matter is dusty (common practice, no source): extract or damp it down, and mind lungs and fire.',
   },
   {
     key: 'Very dry',
     unit: 'fraction',
     trigger: 'dried above 0.67',
-    fires: (b) => when(b.get('target_dm'), b.get('target_dm') > 0.67),
+    fires: (b) => above(b.get('target_dm'), 0.67),
     meaning:
       'Drying this far costs heat for little gain, and dry fibre in store can heat itself and burn: ask about fire safety before you plan on it.',
   },
@@ -146,14 +142,14 @@ const rules: readonly Rule[] = [
     key: 'Wet press',
     unit: 'fraction',
     trigger: 'pressed below 0.34',
-    fires: (b) => when(b.get('cake_dm'), b.get('cake_dm') < 0.34),
+    fires: (b) => below(b.get('cake_dm'), 0.34),
     meaning: 'Pressed fibre below 34 % dry matter is wetter than the usual least for bedding: check the press and a sample.',
   },
   {
     key: 'Cow dry matter',
     unit: 'kg',
     trigger: 'below 4 or above 9 a day',
-    fires: (b) => when(b.kit.cow_dm_kg_day(), b.kit.cow_dm_kg_day() < 4 || b.kit.cow_dm_kg_day() > 9),
+    fires: (b) => outside(b.kit.cow_dm_kg_day(), 4, 9),
     meaning: 'Dry matter per cow a day is usually 4 to 9 kg: check litres, wash water and the slurry sample.',
   },
   {
@@ -175,14 +171,14 @@ const rules: readonly Rule[] = [
     key: 'NPV',
     unit: 'money',
     trigger: 'below 0',
-    fires: (b) => when(b.money.npv(), b.money.npv() < 0),
+    fires: (b) => below(b.money.npv(), 0),
     meaning: 'At the discount rate the kit is worth less than it costs: see Levers for the price, cost or output at which it just pays.',
   },
   {
     key: 'Loan cover',
     unit: 'times',
     trigger: 'below 1.25',
-    fires: (b) => when(b.money.loan_cover(), b.money.loan_cover() < 1.25),
+    fires: (b) => below(b.money.loan_cover(), 1.25),
     meaning: 'Below 1.25 times most lenders ask for more: talk to your accountant and the lender.',
   },
   {
@@ -196,10 +192,7 @@ const rules: readonly Rule[] = [
     key: 'Old price',
     unit: 'days',
     trigger: 'more than 365 days before the budget',
-    fires: (b) => {
-      const days = b.get('budget_date') - b.get('price_date');
-      return when(days, days > 365);
-    },
+    fires: (b) => above(b.get('budget_date') - b.get('price_date'), 365),
     meaning: 'The bedding price is more than a year old: ask for a new quotation, or bring it up to date with COST.UPDATE.',
   },
   {
@@ -213,7 +206,7 @@ const rules: readonly Rule[] = [
     key: 'Mastitis margin',
     unit: 'per 100 cows/year',
     trigger: 'below a fifth of the cases now',
-    fires: (b) => when(b.udder.break_even_cases(), b.udder.break_even_cases() < 0.2 * b.get('cases_per_100_now')),
+    fires: (b) => below(b.udder.break_even_cases(), 0.2 * b.get('cases_per_100_now')),
     meaning: 'A rise of less than a fifth in mastitis cases would eat the saving: agree with your vet how it will be watched.',
   },
   {
@@ -239,17 +232,14 @@ const rules: readonly Rule[] = [
     key: 'Worse than now',
     unit: '0–100',
     trigger: 'more than 5 above the present bedding',
-    fires: (b) => {
-      const worse = b.udder.fibre_score() - b.udder.present_score();
-      return when(worse, worse > 5);
-    },
+    fires: (b) => above(b.udder.fibre_score() - b.udder.present_score(), 5),
     meaning: `The fibre scores more than 5 points above the present bedding: bed drier or more often, and agree with your vet what to watch. A ${SCORE_CAUTION}.`,
   },
   {
     key: 'Interval',
     unit: 'days',
     trigger: 'more than 1',
-    fires: (b) => when(b.get('interval_days'), b.get('interval_days') > 1),
+    fires: (b) => above(b.get('interval_days'), 1),
     meaning: (b) =>
       `Bacteria in ${fibreOf(b)} grow to full numbers within one to two days, and some rules ask for use on the day it is made: bed daily, or agree the interval with your vet.`,
   },
@@ -264,7 +254,7 @@ const rules: readonly Rule[] = [
     key: 'Stocking',
     unit: 'cows per cubicle',
     trigger: 'above 1',
-    fires: (b) => when(b.udder.stocking(), b.udder.stocking() > 1),
+    fires: (b) => above(b.udder.stocking(), 1),
     meaning:
       'There are more cows than cubicles: cows lie less and beds get dirtier. Count both again; fewer cows or more cubicles mend it.',
   },

@@ -64,11 +64,15 @@ export function hygieneScore(
 
 export type Band = 'low' | 'moderate' | 'raised' | 'high';
 
-/** The band of a score: low below 25, moderate below 50, raised below 75, else high. Judgement. */
+/** Where one band ends and the next begins. Judgement. */
+export const bandEdges = [25, 50, 75] as const;
+
+/** The band of a score: low below 25, moderate below 50, raised below 75, else high. */
 export function bandOf(score: number): Band {
-  if (score < 25) return 'low';
-  if (score < 50) return 'moderate';
-  return score < 75 ? 'raised' : 'high';
+  const [moderate, raised, high] = bandEdges;
+  if (score < moderate) return 'low';
+  if (score < raised) return 'moderate';
+  return score < high ? 'raised' : 'high';
 }
 
 /** The band that a hygiene score falls in. See bandOf. */

@@ -2,7 +2,7 @@ import { NoAnswer } from './refusal.ts';
 import { said } from './spell.ts';
 
 /** Beyond it a rate is -1 to the last bit: nothing to speak of comes back. */
-const largestDiscount = 1e16;
+const LARGEST_DISCOUNT = 1e16;
 
 /** Σ coefficients[k]·x**k. */
 function valueAt(coefficients: readonly number[], x: number): number {
@@ -67,7 +67,7 @@ function positiveRoots(coefficients: readonly number[]): number[] {
   const turns = changesBack ? positiveRoots(coefficients.map((coefficient, k) => (k - change + 0.5) * coefficient)) : [];
   const roots: number[] = [];
   let low = 1 / (2 + largest / Math.abs(first));
-  for (const high of [...turns, Math.min(2 + largest / Math.abs(last), largestDiscount)]) {
+  for (const high of [...turns, Math.min(2 + largest / Math.abs(last), LARGEST_DISCOUNT)]) {
     const root = rootBetween(coefficients, low, high);
     // Where the value only touches zero half the digits are sure: two roots that near are one.
     if (root !== undefined && root - (roots.at(-1) ?? 0) > 1e-7 * root) roots.push(root);

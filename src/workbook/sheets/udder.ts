@@ -1,3 +1,4 @@
+import { bandEdges } from '../../domain/hygiene.ts';
 import { moved, onceTyped, orDash } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
@@ -58,10 +59,11 @@ function scores(page: SheetBuilder): void {
 const dryMatters = [0.3, 0.35, 0.4, 0.45, 0.5, 0.55, 0.6, 0.65, 0.7, 0.75];
 const intervals = [0.5, 1, 2];
 /** Scores from, up to, and how they look: the bands of HYGIENE.BAND, with moderate left plain. */
+const [moderate, raised, high] = bandEdges;
 const bandLooks = [
-  [0, 25, 'good'],
-  [50, 75, 'watch'],
-  [75, 101, 'bad'],
+  [0, moderate, 'good'],
+  [raised, high, 'watch'],
+  [high, 101, 'bad'],
 ] as const;
 
 function grid(page: SheetBuilder): void {

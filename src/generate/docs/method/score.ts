@@ -1,6 +1,6 @@
 import type { SourceId, Status } from '../../../core/bibliography.ts';
 import factors from '../../../data/hygiene-factors.json';
-import { bandOf, SCORE_CAUTION } from '../../../domain/hygiene.ts';
+import { bandEdges, bandOf, SCORE_CAUTION } from '../../../domain/hygiene.ts';
 import { factorFacts, levelsOf, type ScoreArguments } from '../../../domain/hygiene-factors.ts';
 import { longestStudied } from '../../../domain/hygiene-inverse.ts';
 import { html, type Part, table } from '../html.ts';
@@ -80,7 +80,7 @@ const weightsChangedTable = () =>
     ],
   );
 
-const bandsAt = [0, 25, 50, 75].map((edge) => `${bandOf(edge)} from ${edge}`).join(', ');
+const bandsAt = [0, ...bandEdges].map((edge) => `${bandOf(edge)} from ${edge}`).join(', ');
 
 export const scoreSections: readonly Section[] = [
   {
