@@ -8,8 +8,7 @@ import { launch } from './launch.ts';
 import { drawn, goTo, openSheet, read, ready, startTyping, type } from './sheet-page.ts';
 
 const sheet = (): string => `${inject('site')}/sheet.html`;
-const kept = (page: Page): Promise<unknown> =>
-  expect.poll(() => page.locator('#kept').textContent(), { timeout: 5_000 }).toContain('Kept on this computer');
+const kept = (page: Page): Promise<unknown> => expect.poll(() => page.locator('#kept').textContent()).toContain('Kept on this computer');
 const notices = (page: Page): Promise<string> =>
   page
     .locator('#notices')
@@ -46,7 +45,7 @@ const stored = (page: Page, name: string): Promise<string | undefined> =>
 
 /** Whether the copy kept now holds a word; the whole copy would drown a failed test's report. */
 const keeps = (page: Page, word: string): Promise<unknown> =>
-  expect.poll(async () => (await stored(page, 'current'))?.includes(word), { timeout: 5_000 }).toBe(true);
+  expect.poll(async () => (await stored(page, 'current'))?.includes(word)).toBe(true);
 
 describe('what is kept in the browser', () => {
   let browser: Browser;
@@ -114,7 +113,7 @@ describe('what is kept in the browser', () => {
 });
 
 describe('a browser killed while somebody types', () => {
-  it('loses nothing older than two seconds, twenty times over', { timeout: 300_000 }, async () => {
+  it('loses nothing older than two seconds, twenty times over', { timeout: 300_000, retry: 0 }, async () => {
     const folder = await mkdtemp(join(tmpdir(), 'bedding-ledger-'));
     let typed: { readonly count: number; readonly at: number }[] = [];
     let killed = 0;
