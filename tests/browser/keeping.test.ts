@@ -2,12 +2,11 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { startKillable } from './killable.ts';
 import { launch } from './launch.ts';
-import { drawn, goTo, openSheet, read, ready, startTyping, type } from './sheet-page.ts';
+import { drawn, goTo, openSheet, pages, read, ready, startTyping, type } from './sheet-page.ts';
 
-const sheet = (): string => `${inject('site')}/sheet.html`;
 const kept = (page: Page): Promise<unknown> => expect.poll(() => page.locator('#kept').textContent()).toContain('Kept on this computer');
 const notices = (page: Page): Promise<string> =>
   page
@@ -47,7 +46,9 @@ const stored = (page: Page, name: string): Promise<string | undefined> =>
 const keeps = (page: Page, word: string): Promise<unknown> =>
   expect.poll(async () => (await stored(page, 'current'))?.includes(word)).toBe(true);
 
-describe('what is kept in the browser', () => {
+describe.each(pages)('what is kept in the browser, %s', (_, sheet) => {
+  /** Another page of the same origin, from which the store can be changed while no workbook is open. */
+  const elsewhere = (): string => new URL('functions.json', sheet()).href;
   let browser: Browser;
   let context: BrowserContext;
   let page: Page;
@@ -75,12 +76,12 @@ describe('what is kept in the browser', () => {
     ['an empty list', '[]'],
     ['a workbook without sheets', '{"version":"19.3.2","sheets":[]}'],
     ['half a file', '{"version":"19.3.2","sheets":[{"id":"a"'],
-  ])('is put aside and said so when it is damaged: %s', async (_, damage) => {
+  ])('is put aside and said so when it is damaged: %s', async (_kind, damage) => {
     await type(page, 'L2', 'first');
     await kept(page);
     await type(page, 'L2', 'second');
     await keeps(page, 'second');
-    await page.goto(`${inject('site')}/functions.json`);
+    await page.goto(elsewhere());
     await store(page, 'current', damage);
     await page.goto(sheet());
     await ready(page);
@@ -94,7 +95,7 @@ describe('what is kept in the browser', () => {
     await kept(page);
     const huge = (await stored(page, 'current'))?.replace(/"rowNumber":\d+/, '"rowNumber":5000000') ?? '';
     expect(huge.includes('5000000')).toBe(true);
-    await page.goto(`${inject('site')}/functions.json`);
+    await page.goto(elsewhere());
     await store(page, 'current', huge);
     await page.goto(sheet());
     await ready(page);
@@ -113,6 +114,7 @@ describe('what is kept in the browser', () => {
 });
 
 describe('a browser killed while somebody types', () => {
+  const [[, sheet]] = pages;
   it('loses nothing older than two seconds, twenty times over', { timeout: 300_000, retry: 0 }, async () => {
     const folder = await mkdtemp(join(tmpdir(), 'bedding-ledger-'));
     let typed: { readonly count: number; readonly at: number }[] = [];

@@ -1,11 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { launch } from './launch.ts';
 import { settled } from './pane-page.ts';
-import { drawn, openSheet, type } from './sheet-page.ts';
+import { drawn, openSheet, pages, type } from './sheet-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -13,21 +12,21 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-const pages = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.html'));
+const files = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.html'));
 const sheets = ['sheet.html', 'bedding-ledger.html'];
 const page = (file: string): string => readFileSync(join('dist', file), 'utf8');
 const markupOf = (file: string): string => page(file).replace(/<script\b[^>]*>[\s\S]*?<\/script>/g, '');
 const policyOf = (file: string): string => /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(page(file))?.[1] ?? '';
 
 describe('the policy that each page carries', () => {
-  it.each(pages)('%s has no handler and no script address in its markup, but the one that drops a script not fetched', (file) => {
+  it.each(files)('%s has no handler and no script address in its markup, but the one that drops a script not fetched', (file) => {
     const handlers = [...markupOf(file).matchAll(/\son[a-z]+\s*=\s*"([^"]*)"/gi)].map(([, code]) => code);
     expect(handlers.filter((code) => code !== 'this.remove()')).toEqual([]);
     expect(markupOf(file)).not.toMatch(/javascript:/i);
   });
 
   it('lets only the embedded sheet make code from text, and the reason stands beside it', () => {
-    expect(pages.filter((file) => policyOf(file).includes("'unsafe-eval'")).sort()).toEqual([...sheets].sort());
+    expect(files.filter((file) => policyOf(file).includes("'unsafe-eval'")).sort()).toEqual([...sheets].sort());
     expect(readFileSync('src/generate/sheet-pages.ts', 'utf8')).toMatch(/'unsafe-eval': the grid library/);
   });
 
@@ -68,10 +67,7 @@ async function useAll(on: Page): Promise<void> {
 }
 
 describe('in use', () => {
-  it.each([
-    ['served', () => `${inject('site')}/sheet.html`],
-    ['in one file', () => pathToFileURL('dist/bedding-ledger.html').href],
-  ])('the sheet %s breaks its policy nowhere and asks nobody for anything', { timeout: 120_000 }, async (_, address) => {
+  it.each(pages)('the sheet %s breaks its policy nowhere and asks nobody for anything', { timeout: 120_000 }, async (_, address) => {
     const context = await browser.newContext({ viewport: { width: 1400, height: 900 }, acceptDownloads: true });
     const { page: on, complaints } = await openSheet(context, address());
     await useAll(on);

@@ -1,5 +1,14 @@
+import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { expect } from 'vitest';
+import { expect, inject } from 'vitest';
+
+type SheetPage = readonly [where: string, address: () => string];
+
+/** The page as it is served, and in the one file that is opened by a double click: what holds for one holds for the other. */
+export const pages: readonly [SheetPage, SheetPage] = [
+  ['served', () => `${inject('site')}/sheet.html`],
+  ['in one file', () => pathToFileURL('dist/bedding-ledger.html').href],
+];
 
 /** What went wrong on a page without anybody asking: a clean page has none. */
 export interface Watched {

@@ -1,11 +1,10 @@
-import { pathToFileURL } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { functionsFile } from '../../src/core/metadata.ts';
 import { registry } from '../../src/functions/index.ts';
 import { launch } from './launch.ts';
-import { drawn, goTo, openSheet, read, startTyping, tooltip, type, type Watched } from './sheet-page.ts';
+import { drawn, goTo, openSheet, pages, read, startTyping, tooltip, type, type Watched } from './sheet-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -15,9 +14,6 @@ afterAll(() => browser?.close());
 
 const placeOfFocus = (page: Page): Promise<string | undefined> =>
   page.evaluate(() => ['actions', 'grid', 'pane'].find((id) => document.getElementById(id)?.contains(document.activeElement)));
-
-const served = (): string => `${inject('site')}/sheet.html`;
-const oneFile = (): string => pathToFileURL('dist/bedding-ledger.html').href;
 
 let sheet: Watched;
 let page: Page;
@@ -34,10 +30,7 @@ afterEach(async () => {
   await page.context().close();
 });
 
-describe.each([
-  ['served', served],
-  ['in one file that is opened by a double click', oneFile],
-])('the embedded sheet, %s', (_, address) => {
+describe.each(pages)('the embedded sheet, %s', (_, address) => {
   beforeEach(() => open(address()));
 
   it('works an answer out anew when an input changes', async () => {
@@ -93,10 +86,6 @@ describe.each([
     await type(page, 'L2', '=BEDDING.DEMAND.HERD()');
     expect(await read(page, 'L2')).not.toMatch(/odoo|support/i);
   });
-});
-
-describe('the embedded sheet', () => {
-  beforeEach(() => open(served()));
 
   it('has buttons, notices and dialogues in which axe finds nothing wrong', async () => {
     const faults = async (within: string): Promise<string[]> => {
