@@ -108,6 +108,8 @@ export class FakeSpreadsheet implements SpreadsheetHost {
     return source && { address: source.address, formula: source.formula };
   };
 
+  typed = (formula: string): string => formula;
+
   write = async (fillings: readonly Filling[]): Promise<void> => {
     for (const { sheet, address, contents } of fillings) {
       const { top, left } = blockOf(address) as NonNullable<ReturnType<typeof blockOf>>;

@@ -154,6 +154,8 @@ export function excelHost({ ask, tell }: Page, locale: string): SpreadsheetHost 
   return {
     name: 'Excel',
     locale: () => locale,
+    // Excel does not tell an add-in how its formulas are typed.
+    typed: (formula) => formula,
     sheetNames: () =>
       inExcel(async (context) => {
         const sheets = context.workbook.worksheets.load('items/name');

@@ -1,6 +1,7 @@
 import { html, type TemplateResult } from 'lit-html';
 import { call } from '../../core/call.ts';
 import type { Cell } from '../../core/result.ts';
+import { inLocale } from '../in-locale.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { field } from './field.ts';
 import { itemByKey, readInputsSheet } from './inputs-sheet.ts';
@@ -27,15 +28,17 @@ export function cautions(pane: Pane): Part {
     pane.redraw();
   };
 
+  const ours = (words: Cell | undefined): string => inLocale(String(words), pane.host.locale());
+
   const rule = ([where, words, source, date, ask]: Row): TemplateResult => html`<li>
     <h4>${String(where).replace(/ \d+$/, '')}</h4>
-    <p>${words}.</p>
+    <p>${ours(words)}.</p>
     <p class="hint">${source}, ${date}. Recheck with ${ask}.</p>
   </li>`;
 
   const hazard = ([name, words, ask]: Row): TemplateResult => html`<li>
     <h4>${name}</h4>
-    <p>${words}</p>
+    <p>${ours(words)}</p>
     <p class="hint">Ask ${ask}.</p>
   </li>`;
 

@@ -5,6 +5,7 @@ import { explain } from '../../core/working.ts';
 import { blockOf, cellAt } from './addresses.ts';
 import { type Argument, type Call, callsIn, placesIn } from './formula.ts';
 import { asArgument } from './inputs-sheet.ts';
+import { sayValue } from './numbers.ts';
 import { findRecord, namespace } from './records.ts';
 import type { Place, SpreadsheetHost } from './spreadsheet-host.ts';
 
@@ -133,7 +134,7 @@ export async function explainCell(host: SpreadsheetHost, place: Place): Promise<
       calls: [],
       reads: [],
       words: typed
-        ? `${place.address} holds ${typeof cell.value === 'string' ? `“${cell.value}”` : cell.value}, typed in: nothing is worked out there.`
+        ? `${place.address} holds ${typeof cell.value === 'string' ? `“${cell.value}”` : sayValue(cell.value, '', host.locale(), 12)}, typed in: nothing is worked out there.`
         : `${place.address} is blank.`,
     };
   }

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit-html';
 import { cite } from '../../core/working.ts';
 import { warningTriggers } from '../../functions/budget-herd.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
+import { inLocale } from '../in-locale.ts';
 import { referenceTo } from './addresses.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { type Inputs, readInputsSheet } from './inputs-sheet.ts';
@@ -22,10 +23,12 @@ export function checks(pane: Pane): Part {
   async function refresh(why: Why): Promise<void> {
     if (why === 'selection') return;
     inputs = await readInputsSheet(host);
-    plan = inputs && planOf(inputs);
+    plan = inputs && planOf(inputs, host.locale());
     found = await scanWorkbook(host);
     pane.redraw();
   }
+
+  const ours = (sentence: string): string => inLocale(sentence, host.locale());
 
   const show = (place: Place | undefined, of: string): TemplateResult | typeof nothing =>
     place === undefined
@@ -37,7 +40,7 @@ export function checks(pane: Pane): Part {
     return html`<li class="warning">
       <h4>${name}${value === '' ? '' : `: ${sayValue(value, unit, host.locale())}`}</h4>
       <p>${meaning}</p>
-      ${warningTriggers.has(key) ? html`<p class="hint">Warns when: ${warningTriggers.get(key)}.</p>` : nothing}
+      ${warningTriggers.has(key) ? html`<p class="hint">Warns when: ${ours(warningTriggers.get(key) ?? '')}.</p>` : nothing}
       ${show(place, name)}
     </li>`;
   }
@@ -63,7 +66,7 @@ export function checks(pane: Pane): Part {
   function defaultWords({ parameter: { fallback, unit } }: BudgetItem): string {
     if (!fallback) return '';
     return fallback.value === undefined
-      ? (fallback.shown ?? '')
+      ? ours(fallback.shown ?? '')
       : `${sayValue(fallback.value, unit, host.locale())}. ${cite(fallback.source, fallback.status)}`;
   }
 
@@ -91,7 +94,7 @@ export function checks(pane: Pane): Part {
       ${failing()}
       ${list(
         'Still missing',
-        plan.missing.map((one) => item(one, one.look, entries)),
+        plan.missing.map((one) => item(one, ours(one.look), entries)),
         'Nothing to report: the plan has all it needs.',
       )}
       ${list(

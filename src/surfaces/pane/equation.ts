@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit-html';
 
 /** Names (in brackets where they hold spaces), numbers, signs of several marks, and everything else one by one. */
-const tokens = /\[[^\]]+\]|[A-Za-z_][A-Za-z0-9_.]*|\d[\d.]*(?:e-?\d+)?|'[^']*'|"[^"]*"|\*\*|[=!<>]=+|\s+|./g;
+const tokens = /\[[^\]]+\]|[A-Za-z_][A-Za-z0-9_.]*|\d+(?:[.,]\d+)*(?:e-?\d+)?|'[^']*'|"[^"]*"|\*\*|[=!<>]=+|\s+|./g;
 
 const signs: Readonly<Record<string, string>> = {
   '*': '×',

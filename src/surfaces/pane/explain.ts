@@ -4,6 +4,7 @@ import type { FunctionRecord, WorkingStep } from '../../core/define.ts';
 import { CellError } from '../../core/result.ts';
 import { cite } from '../../core/working.ts';
 import { NoAnswer, Refusal } from '../../domain/refusal.ts';
+import { inLocale } from '../in-locale.ts';
 import { referenceTo } from './addresses.ts';
 import { type CallExplained, type Explained, explainCell } from './cell-explanation.ts';
 import type { Pane, Part } from './context.ts';
@@ -40,8 +41,10 @@ export function explanation(pane: Pane): Part {
     pane.redraw();
   }
 
+  const ours = (sentence: string): string => inLocale(sentence, host.locale());
+
   const say = (value: WorkingStep['value'], unit: string): string =>
-    value instanceof NoAnswer || value instanceof Refusal ? value.message : sayValue(value, unit, host.locale());
+    value instanceof NoAnswer || value instanceof Refusal ? ours(value.message) : sayValue(value, unit, host.locale());
 
   const show = (place: Place): TemplateResult =>
     html`<button type="button" class="link" @click=${() => pane.act(() => host.select(place))}>${referenceTo(place)}</button>`;
@@ -58,15 +61,15 @@ export function explanation(pane: Pane): Part {
   function equationOf({ record, steps }: CallExplained, { step, equation }: WorkingStep): TemplateResult | typeof nothing {
     if (equation === '') return nothing;
     const line = record.working[step];
-    if (line && 'told' in line) return html`<p>${equation}</p>`;
-    const inFigures = writeEquation(equation, figures(steps));
-    return html`<p>${setEquation(equation)}</p>${inFigures === writeEquation(equation) ? nothing : html`<p class="in-figures">= ${inFigures}</p>`}`;
+    if (line && 'told' in line) return html`<p>${ours(equation)}</p>`;
+    const inFigures = writeEquation(ours(equation), figures(steps));
+    return html`<p>${setEquation(ours(equation))}</p>${inFigures === writeEquation(ours(equation)) ? nothing : html`<p class="in-figures">= ${inFigures}</p>`}`;
   }
 
   function step(of: CallExplained, one: WorkingStep): TemplateResult {
     return html`<li>
       <p><strong>${one.step}: ${say(one.value, one.unit)}</strong></p>
-      ${one.says ? html`<p>${one.says}</p>` : nothing}
+      ${one.says ? html`<p>${ours(one.says)}</p>` : nothing}
       ${equationOf(of, one)}
       ${one.source ? html`<p class="hint">${one.source}</p>` : nothing}
     </li>`;
@@ -96,7 +99,7 @@ export function explanation(pane: Pane): Part {
   const toldOnly = ({ row = [] }: CallExplained): TemplateResult => {
     const [key, value, unit, meaning] = row.map((cell) => (cell instanceof CellError ? cell.message : cell));
     return html`<h4>${key}: ${sayValue(value, String(unit ?? ''), host.locale())}</h4>
-      <p>${meaning}</p>`;
+      <p>${ours(String(meaning))}</p>`;
   };
 
   const figureList = (steps: readonly WorkingStep[]): TemplateResult => html`<ul class="list">
@@ -117,7 +120,7 @@ export function explanation(pane: Pane): Part {
     return html`
       <h4 id="figure" tabindex="-1">${key}: ${value}${span ? `, span ${say(span.value, span.unit)}` : ''}</h4>
       ${back}
-      <p>${one.says}</p>
+      <p>${ours(one.says)}</p>
       ${key.startsWith('Hygiene') ? scoreCaution() : nothing}
       ${isArgument(one) ? html`<ul class="cards">${argument(of, one)}</ul>` : equationOf(of, one)}
       ${parts.length > 0 ? html`<h5>Made of</h5>${figureList(parts)}` : nothing}`;
@@ -144,7 +147,7 @@ export function explanation(pane: Pane): Part {
     const scored = record.name.startsWith('HYGIENE.');
     return html`<section>
       <h3>${record.name}${key === undefined ? '' : html`, row ${key}`}</h3>
-      <p>${record.summary}</p>
+      <p>${ours(record.summary)}</p>
       ${
         record.name === 'BUDGET.HERD'
           ? budget(of)
@@ -163,17 +166,17 @@ export function explanation(pane: Pane): Part {
 
   const asText = ({ place, formula, calls, words }: Explained): string => {
     const lines = calls.flatMap(({ record, steps, row }) => [
-      `${record.name}: ${record.summary}`,
+      `${record.name}: ${ours(record.summary)}`,
       ...(row === undefined ? [] : [`Row: ${row.map((cell) => (cell instanceof CellError ? cell.message : cell)).join(', ')}`]),
       ...steps.flatMap((one) => [
-        `${one.step}: ${say(one.value, one.unit)}${one.says ? ` (${one.says})` : ''}`,
-        ...(isArgument(one) || one.equation === '' ? [] : [`  = ${writeEquation(one.equation)}`]),
+        `${one.step}: ${say(one.value, one.unit)}${one.says ? ` (${ours(one.says)})` : ''}`,
+        ...(isArgument(one) || one.equation === '' ? [] : [`  = ${writeEquation(ours(one.equation))}`]),
         ...(one.source ? [`  ${one.source}`] : []),
       ]),
       ...record.sources.map((id) => `Source: ${cite(id)}`),
       ...(/^(HYGIENE|BUDGET)\./.test(record.name) ? [scoreNote] : []),
     ]);
-    return [referenceTo(place), formula ?? '', words ?? '', ...lines].filter((line) => line !== '').join('\n');
+    return [referenceTo(place), formula ? host.typed(formula) : '', words ?? '', ...lines].filter((line) => line !== '').join('\n');
   };
 
   async function copy(of: Explained): Promise<void> {
@@ -195,7 +198,7 @@ export function explanation(pane: Pane): Part {
     const { place, formula, calls, words, reads } = explained;
     const shown = explained;
     return html`
-      <p class="lead">${referenceTo(place)}${formula ? html`<br><code>${formula}</code>` : nothing}</p>
+      <p class="lead">${referenceTo(place)}${formula ? html`<br><code>${host.typed(formula)}</code>` : nothing}</p>
       ${words ? html`<p>${words}</p>` : nothing}
       ${reads.length > 0 ? html`<p>It reads ${reads.map((one, k) => html`${k > 0 ? ', ' : ''}${show(one)}`)}.</p>` : nothing}
       ${calls.map(oneCall)}

@@ -1,6 +1,7 @@
 import type { FunctionRecord } from '../../core/define.ts';
 import { type Parameter, REFUSED } from '../../core/parameters.ts';
 import { refusal } from '../../core/words.ts';
+import { inLocale } from '../in-locale.ts';
 import { placeOf, referenceTo } from './addresses.ts';
 import { literal } from './formula.ts';
 import { asArgument } from './inputs-sheet.ts';
@@ -31,9 +32,9 @@ export function givenBy(record: FunctionRecord, texts: ReadonlyMap<string, strin
 }
 
 /** Why a typed value cannot be used, in the function's own words; cells are judged when the function is called. */
-export function problemOf(parameter: Parameter, given: Given | undefined): string | undefined {
+export function problemOf(parameter: Parameter, given: Given | undefined, locale: string): string | undefined {
   if (given?.kind !== 'value' || parameter.repeating || parameter.table) return undefined;
-  return parameter.read(given.value) === REFUSED ? refusal(parameter, given.value) : undefined;
+  return parameter.read(given.value) === REFUSED ? inLocale(refusal(parameter, given.value), locale) : undefined;
 }
 
 export async function argumentsFrom(host: SpreadsheetHost, given: readonly Given[]): Promise<readonly unknown[]> {

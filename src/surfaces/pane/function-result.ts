@@ -2,14 +2,18 @@ import { html, nothing, type TemplateResult } from 'lit-html';
 import { call } from '../../core/call.ts';
 import type { FunctionRecord } from '../../core/define.ts';
 import { type Cell, CellError, type Matrix } from '../../core/result.ts';
+import { inLocale } from '../in-locale.ts';
 import { sayCount, sayValue } from './numbers.ts';
 import { recordOf } from './records.ts';
 import { scoreCaution } from './score.ts';
 
 const most = { rows: 12, columns: 6 } as const;
 
-const sayCell = (cell: Cell, unit: string, locale: string): string =>
-  cell instanceof CellError ? `${cell.code} ${cell.message}` : cell === '' ? '' : sayValue(cell, unit, locale);
+function sayCell(cell: Cell, unit: string, locale: string): string {
+  if (cell instanceof CellError) return `${cell.code} ${inLocale(cell.message, locale)}`;
+  if (cell === '') return '';
+  return typeof cell === 'string' ? inLocale(cell, locale) : sayValue(cell, unit, locale);
+}
 
 function table(answer: Matrix, hasHeader: boolean, locale: string): TemplateResult {
   const rows = answer.slice(0, most.rows).map((row) => row.slice(0, most.columns));
@@ -39,7 +43,7 @@ export function resultOf(record: FunctionRecord, args: readonly unknown[], answe
     const untouched = args.every((argument) => argument === null);
     return untouched
       ? html`<p class="hint">Fill in the arguments to see the result.</p>`
-      : html`<p class="problem" id="result">${first.code} ${first.message.replaceAll(' | ', '\n')}</p>`;
+      : html`<p class="problem" id="result">${sayCell(first, '', locale).replaceAll(' | ', '\n')}</p>`;
   }
   const scored = record.name.startsWith('HYGIENE.') || (record.name.startsWith('BUDGET.') && record.name !== 'BUDGET.INPUTS');
   return html`

@@ -4,6 +4,7 @@ import type { FunctionRecord } from '../../core/define.ts';
 import type { Parameter } from '../../core/parameters.ts';
 import { CellError, type Matrix } from '../../core/result.ts';
 import { describe, nameWithUnit } from '../../core/words.ts';
+import { inLocale } from '../in-locale.ts';
 import { addressFrom, type Block, blockOf, cellAt, covers, referenceTo } from './addresses.ts';
 import type { Pane, Part } from './context.ts';
 import { field } from './field.ts';
@@ -22,6 +23,8 @@ export function catalogue(pane: Pane): Part {
   let texts = new Map<string, string>();
   let target: Selection | undefined;
   let tried: { readonly args: readonly unknown[]; readonly answer: Matrix } | undefined;
+
+  const ours = (sentence: string): string => inLocale(sentence, host.locale());
 
   const given = (record: FunctionRecord): readonly Given[] => givenBy(record, texts, target?.sheet ?? '', host.locale());
 
@@ -71,7 +74,7 @@ export function catalogue(pane: Pane): Part {
 
   async function insert(record: FunctionRecord): Promise<void> {
     const refused = tried?.answer[0]?.[0];
-    if (refused instanceof CellError && refused.code === '#VALUE!') throw new Error(`Not inserted. ${refused.message}`);
+    if (refused instanceof CellError && refused.code === '#VALUE!') throw new Error(`Not inserted. ${ours(refused.message)}`);
     const selected = await host.selection();
     const [rows, columns] = [tried?.answer.length ?? 1, tried?.answer[0]?.length ?? 1];
     if (
@@ -93,14 +96,14 @@ export function catalogue(pane: Pane): Part {
   }
 
   function argument(parameter: Parameter, one: Given | undefined): TemplateResult {
-    const problem = problemOf(parameter, one);
+    const problem = problemOf(parameter, one, host.locale());
     return field({
       id: `argument-${parameter.name.replaceAll('_', '-')}`,
       label: nameWithUnit(parameter),
       text: texts.get(parameter.name) ?? '',
       kind: 'text',
       required: parameter.fallback === undefined,
-      hint: `${describe(parameter)}.${parameter.repeating ? ' Several with semicolons between.' : ''}`,
+      hint: `${ours(describe(parameter))}.${parameter.repeating ? ' Several with semicolons between.' : ''}`,
       enter: enter(parameter.name),
       ...(problem !== undefined && { problem }),
       beside: html`<button type="button" class="quiet" @click=${() => pane.act(() => useSelection(parameter))}>
@@ -118,10 +121,10 @@ export function catalogue(pane: Pane): Part {
     return html`
       <div class="buttons"><button type="button" id="all-functions" class="quiet" @click=${() => choose(undefined)}>All functions</button></div>
       <h3 id="function-name" tabindex="-1">${record.name}</h3>
-      <p>${record.summary}</p>
+      <p>${ours(record.summary)}</p>
       ${record.parameters.map((parameter, k) => argument(parameter, all[k]))}
-      <div aria-live="polite">${tried && !record.parameters.some((parameter, k) => problemOf(parameter, all[k])) ? resultOf(record, tried.args, tried.answer, host.locale()) : nothing}</div>
-      <p class="hint"><code id="formula">${formulaFor(record, all, target?.sheet ?? '')}</code></p>
+      <div aria-live="polite">${tried && !record.parameters.some((parameter, k) => problemOf(parameter, all[k], host.locale())) ? resultOf(record, tried.args, tried.answer, host.locale()) : nothing}</div>
+      <p class="hint"><code id="formula">${host.typed(formulaFor(record, all, target?.sheet ?? ''))}</code></p>
       <div class="buttons"><button type="button" id="insert" @click=${() => pane.act(() => insert(record))}>Insert at ${reference}</button></div>`;
   }
 
@@ -140,7 +143,7 @@ export function catalogue(pane: Pane): Part {
       </div>
       <p role="status" class="hint">${found.length === 0 ? 'Nothing found: try another word.' : sayCount(found.length, 'function')}</p>
       <ul class="list">
-        ${found.map((record) => html`<li><button type="button" @click=${() => choose(record)}><strong>${record.name}</strong> <span>${record.summary}</span></button></li>`)}
+        ${found.map((record) => html`<li><button type="button" @click=${() => choose(record)}><strong>${record.name}</strong> <span>${ours(record.summary)}</span></button></li>`)}
       </ul>`;
   }
 

@@ -2,7 +2,7 @@ import type { BudgetItem } from '../../functions/budget-items.ts';
 import type { Pane } from './context.ts';
 import { isBlankCell, readInputsSheet, writeInputs } from './inputs-sheet.ts';
 import { sayValue } from './numbers.ts';
-import type { CellContent, HostCell } from './spreadsheet-host.ts';
+import type { CellContent, HostCell, SpreadsheetHost } from './spreadsheet-host.ts';
 
 /** The one way in which the pane fills the Inputs sheet. */
 export interface InputsWriter {
@@ -10,8 +10,8 @@ export interface InputsWriter {
   readonly put: (values: readonly (readonly [BudgetItem, CellContent])[]) => Promise<boolean>;
 }
 
-const says = ({ formula, value }: HostCell, { parameter }: BudgetItem, locale: string): string =>
-  formula ? `the formula ${formula}` : sayValue(value, parameter.unit, locale);
+const says = ({ formula, value }: HostCell, { parameter }: BudgetItem, host: SpreadsheetHost): string =>
+  formula ? `the formula ${host.typed(formula)}` : sayValue(value, parameter.unit, host.locale());
 
 export function inputsWriter(pane: Pane): InputsWriter {
   const ours = new Map<BudgetItem, CellContent>();
@@ -28,7 +28,7 @@ export function inputsWriter(pane: Pane): InputsWriter {
       if (!entry || isBlankCell(entry.cell)) return [];
       if (entry.cell.formula === undefined && ours.has(item) && ours.get(item) === entry.cell.value) return [];
       const instead = value === null ? 'nothing' : sayValue(value, item.parameter.unit, pane.host.locale());
-      return [`${item.name} (${entry.address}) holds ${says(entry.cell, item, pane.host.locale())}: put ${instead} in its place?`];
+      return [`${item.name} (${entry.address}) holds ${says(entry.cell, item, pane.host)}: put ${instead} in its place?`];
     });
     if (typed.length > 0 && !(await pane.ask(typed.join('\n'), 'Replace', 'Keep what is there'))) return false;
     await writeInputs(pane.host, inputs, changes);

@@ -1,15 +1,5 @@
 import { spell } from '../../domain/spell.ts';
-
-interface Marks {
-  readonly group: string;
-  readonly decimal: string;
-}
-
-function marksOf(locale: string): Marks {
-  const parts = new Intl.NumberFormat(locale, { useGrouping: true }).formatToParts(1_234_567.8);
-  const mark = (type: string) => parts.find((part) => part.type === type)?.value ?? '';
-  return { group: mark('group'), decimal: mark('decimal') };
-}
+import { inLocale, marksOf } from '../in-locale.ts';
 
 const escaped = (mark: string): string => mark.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
@@ -37,7 +27,7 @@ export const editable = (value: number, locale: string): string =>
 /** A number to be read: three or four figures carry all that a plan can promise, and large sums go to the last unit. */
 export function readable(value: number, locale: string, figures = 4): string {
   const size = Math.abs(value);
-  if (size !== 0 && (size < 1e-4 || size >= 1e12)) return spell(value);
+  if (size !== 0 && (size < 1e-4 || size >= 1e12)) return inLocale(spell(value), locale);
   return new Intl.NumberFormat(locale, size >= 1000 ? { maximumFractionDigits: 0 } : { maximumSignificantDigits: figures }).format(value);
 }
 

@@ -2,6 +2,7 @@ import { call } from '../../core/call.ts';
 import { type Cell, CellError } from '../../core/result.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
 import { budgetOf, defaultsUsed, readInputs, stillMissing } from '../../functions/budget-reading.ts';
+import { inLocale } from '../in-locale.ts';
 import { asArgument, type Inputs, isBlankCell, refusedCell } from './inputs-sheet.ts';
 import { recordOf } from './records.ts';
 
@@ -32,16 +33,21 @@ export const herdArguments = (inputs: Inputs): readonly [items: unknown[][], val
   [...inputs.values()].map(({ cell }) => [asArgument(cell)]),
 ];
 
-export function planOf(inputs: Inputs): Plan {
+/** @param locale how numbers are written in what it says */
+export function planOf(inputs: Inputs, locale: string): Plan {
+  const ours = (cell: Cell): Cell => (cell instanceof CellError ? new CellError(cell.code, inLocale(cell.message, locale)) : cell);
   const answer = call(recordOf('BUDGET.HERD'), herdArguments(inputs));
   const whole = answer[0]?.[0];
   if (whole instanceof CellError)
-    return { refused: whole.message, results: new Map(), warnings: [], missing: [], defaulted: [], unusable: [] };
-  const rows = answer
-    .slice(1)
-    .map(
-      ([key, value, unit, meaning]): Result => ({ key: String(key), value: value as Cell, unit: String(unit), meaning: String(meaning) }),
-    );
+    return { refused: inLocale(whole.message, locale), results: new Map(), warnings: [], missing: [], defaulted: [], unusable: [] };
+  const rows = answer.slice(1).map(
+    ([key, value, unit, meaning]): Result => ({
+      key: String(key),
+      value: ours(value as Cell),
+      unit: String(unit),
+      meaning: inLocale(String(meaning), locale),
+    }),
+  );
   const given = readInputs(
     [...inputs].filter(([, { cell }]) => !isBlankCell(cell)).map(([{ name }, { cell }]) => [name, asArgument(cell)] as const),
     () => 'Inputs',
@@ -56,7 +62,7 @@ export function planOf(inputs: Inputs): Plan {
     defaulted: named(defaultsUsed(given, plan)),
     unusable: [...inputs].flatMap(([item, { cell }]) => {
       const why = refusedCell(item, cell);
-      return why === undefined ? [] : [[item, why] as const];
+      return why === undefined ? [] : [[item, inLocale(why, locale)] as const];
     }),
   };
 }

@@ -4,6 +4,7 @@ import { type Parameter, REFUSED } from '../../core/parameters.ts';
 import { CellError } from '../../core/result.ts';
 import { refusal } from '../../core/words.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
+import { inLocale } from '../in-locale.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { field } from './field.ts';
 import { literal } from './formula.ts';
@@ -27,6 +28,7 @@ const labelOf = (reading: Reading): string => reading.label ?? sentence(paramete
 
 /** The settings and gauges of a plant that is running, turned into what they mean. */
 export function readings(pane: Pane, writer: InputsWriter): Part {
+  const ours = (words: string): string => inLocale(words, pane.host.locale());
   const typed = new Map<string, string>();
   let inputs: Inputs | undefined;
   let plan: Plan | undefined;
@@ -34,7 +36,7 @@ export function readings(pane: Pane, writer: InputsWriter): Part {
   async function refresh(why: Why): Promise<void> {
     if (why === 'selection') return;
     inputs = await readInputsSheet(pane.host);
-    plan = inputs && planOf(inputs);
+    plan = inputs && planOf(inputs, pane.host.locale());
     pane.redraw();
   }
 
@@ -52,7 +54,7 @@ export function readings(pane: Pane, writer: InputsWriter): Part {
     if (text.trim() === '') return {};
     const parameter = parameterOf(reading);
     const value = readIn(parameter.unit, text, pane.host.locale());
-    return value === undefined || parameter.read(value) === REFUSED ? { problem: refusal(parameter, value ?? text) } : { value };
+    return value === undefined || parameter.read(value) === REFUSED ? { problem: ours(refusal(parameter, value ?? text)) } : { value };
   }
 
   function readingField(block: Block, id: string): TemplateResult {
@@ -93,11 +95,11 @@ export function readings(pane: Pane, writer: InputsWriter): Part {
       record,
       factors.map((values) => values.reduce((product, one) => product * one, 1)),
     )[0]?.[0];
-    if (answer instanceof CellError) return html`<p class="problem">${says}: ${answer.message}</p>`;
+    if (answer instanceof CellError) return html`<p class="problem">${says}: ${ours(answer.message)}</p>`;
     const value = Number(answer);
     return html`<div class="finding">
-      <p><strong>${says}: ${sayValue(value, record.working[record.result]?.unit ?? '', pane.host.locale())}</strong> ${verdict?.(value) ?? ''}</p>
-      <p class="hint"><code>=${namespace}${record.name}(${factors.map((values) => values.map(literal).join('*')).join(', ')})</code></p>
+      <p><strong>${says}: ${sayValue(value, record.working[record.result]?.unit ?? '', pane.host.locale())}</strong> ${ours(verdict?.(value) ?? '')}</p>
+      <p class="hint"><code>${pane.host.typed(`=${namespace}${record.name}(${factors.map((values) => values.map(literal).join('*')).join(', ')})`)}</code></p>
       ${item ? toSurvey([[itemByKey(item), value]], 'Put it into the survey', `: ${says} as ${itemByKey(item).name}`) : nothing}
     </div>`;
   }

@@ -8,6 +8,8 @@ export interface SpreadsheetHost {
   readonly name: string;
   /** How its numbers are written, as a BCP 47 tag, e.g. `en-GB`. */
   locale(): string;
+  /** A canonical formula as this spreadsheet shows it and takes it typed. */
+  typed(formula: string): string;
   sheetNames(): Promise<readonly string[]>;
   /** What is selected: one cell or one block. `active` is the cell that typing would fill. */
   selection(): Promise<Selection>;

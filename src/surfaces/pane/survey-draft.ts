@@ -1,4 +1,5 @@
 import type { BudgetItem } from '../../functions/budget-items.ts';
+import { inLocale } from '../in-locale.ts';
 import { editable, isoDayOf, parseNumber, serialOf } from './numbers.ts';
 import type { CellContent } from './spreadsheet-host.ts';
 import { tidy, waysOf } from './survey-units.ts';
@@ -50,6 +51,6 @@ export function valueFrom(
     const value = tidy(chosen.toSheet(number, readings as number[]));
     return Number.isFinite(value) ? value : { problem: `"${text}" ${chosen.unit} cannot be turned into ${unit}` };
   } catch (fault) {
-    return { problem: (fault as Error).message };
+    return { problem: inLocale((fault as Error).message, locale) };
   }
 }

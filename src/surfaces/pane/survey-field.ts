@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { cite } from '../../core/working.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
+import { inLocale } from '../in-locale.ts';
 import { type Field, field } from './field.ts';
 import { isBlankCell, refusedCell } from './inputs-sheet.ts';
 import { editable, readable, sayValue } from './numbers.ts';
@@ -16,6 +17,8 @@ export interface SurveyField {
   /** The plan cannot do without it, and it is not there. */
   readonly missing: boolean;
   readonly locale: string;
+  /** A formula as the spreadsheet takes it typed. */
+  readonly typed: (formula: string) => string;
   readonly enter: (draft: Draft) => void;
   /** Changes what the box shows and nothing else. */
   readonly show: (draft: Draft) => void;
@@ -28,7 +31,7 @@ const span = ([low, high]: readonly [number, number], unit: string, locale: stri
 
 function defaultTaken({ parameter: { fallback, unit } }: BudgetItem, locale: string): string {
   if (!fallback) return '';
-  if (fallback.value === undefined) return `Not given: ${fallback.shown}.`;
+  if (fallback.value === undefined) return `Not given: ${inLocale(fallback.shown ?? '', locale)}.`;
   return `Not given: ${sayValue(fallback.value, unit, locale)} is taken. ${cite(fallback.source, fallback.status)}`;
 }
 
@@ -38,7 +41,7 @@ interface Note {
 }
 
 /** The one thing most worth saying about the item as it stands. */
-function noteFor({ item, cell, draft, missing, locale }: SurveyField): Note | undefined {
+function noteFor({ item, cell, draft, missing, locale, typed }: SurveyField): Note | undefined {
   const { usual, needed, parameter } = item;
   const waiting = waysOf(item)[draft.way]?.aids.some((_, k) => !draft.aids[k]?.trim()) && draft.text !== '';
   if (waiting) return { note: 'Fill in the readings with it too, then it goes into the sheet.', tone: 'watch' };
@@ -54,7 +57,7 @@ function noteFor({ item, cell, draft, missing, locale }: SurveyField): Note | un
             : defaultTaken(item, locale),
     };
   }
-  if (cell.formula !== undefined) return { note: `Worked out in the sheet: ${cell.formula}` };
+  if (cell.formula !== undefined) return { note: `Worked out in the sheet: ${typed(cell.formula)}` };
   const { value } = cell;
   if (usual && typeof value === 'number' && (value < usual[0] || value > usual[1])) {
     return {
@@ -102,14 +105,15 @@ export function surveyField(of: SurveyField): TemplateResult {
   const { unit, choices } = item.parameter;
   const usual = item.usual ? ` Usual: ${span(item.usual, unit, locale)}.` : '';
   const below = aidsFor(of);
-  const problem = draft.problem ?? refusedCell(item, of.cell);
+  const unusable = refusedCell(item, of.cell);
+  const problem = draft.problem ?? (unusable && inLocale(unusable, locale));
   return field({
     id,
     label: item.name,
     text: draft.text,
     enter: (text) => enter({ ...draft, text }),
     kind: unit === 'date' ? 'date' : 'number',
-    hint: sentence(item.look) + usual,
+    hint: sentence(inLocale(item.look, locale)) + usual,
     required: item.needed === 'always',
     ...unitChoice(of),
     ...(choices && { choices, empty: 'not given' }),

@@ -2,6 +2,7 @@ import { html, type TemplateResult } from 'lit-html';
 import { REFUSED } from '../../core/parameters.ts';
 import { refusal } from '../../core/words.ts';
 import { type BudgetItem, budgetItems, groups } from '../../functions/budget-items.ts';
+import { inLocale } from '../in-locale.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { type Inputs, isBlankCell, readInputsSheet } from './inputs-sheet.ts';
 import type { InputsWriter } from './inputs-writer.ts';
@@ -34,7 +35,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
   async function refresh(why: Why = 'content'): Promise<void> {
     if (why === 'selection') return;
     inputs = await readInputsSheet(pane.host);
-    plan = inputs && planOf(inputs);
+    plan = inputs && planOf(inputs, pane.host.locale());
     if (inputs) dropStaleDrafts(inputs);
     pane.redraw();
   }
@@ -58,7 +59,8 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     const value = valueFrom(item, draft, pane.host.locale());
     if (value === undefined) return;
     if (typeof value === 'object') return show(item, { ...draft, saved: undefined, problem: value.problem });
-    if (item.parameter.read(value) === REFUSED) return show(item, { ...draft, saved: undefined, problem: refusal(item.parameter, value) });
+    if (item.parameter.read(value) === REFUSED)
+      return show(item, { ...draft, saved: undefined, problem: inLocale(refusal(item.parameter, value), pane.host.locale()) });
     return save(item, { ...draft, problem: undefined }, value);
   }
 
@@ -70,6 +72,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
       draft: drafts.get(item) ?? draftOf(item, entries.get(item)?.cell.value ?? null, pane.host.locale()),
       missing: soFar.missing.includes(item),
       locale: pane.host.locale(),
+      typed: pane.host.typed,
       enter: (draft) => pane.act(() => enter(item, draft)),
       show: (draft) => show(item, draft),
     });

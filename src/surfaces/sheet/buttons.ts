@@ -47,7 +47,11 @@ async function exportXlsx({ shown: { model } }: View): Promise<void> {
 function fillLocales(view: View): void {
   const select = part('select', 'locale');
   select.replaceChildren(...locales.map(({ code, name }) => new Option(name, code)));
-  select.value = currentLocale(view).code;
+  const follow = (): void => {
+    select.value = currentLocale(view).code;
+  };
+  follow();
+  view.onMove(follow);
   select.addEventListener('change', () => {
     const locale = locales.find(({ code }) => code === select.value);
     if (locale) view.shown.model.dispatch('UPDATE_LOCALE', { locale });

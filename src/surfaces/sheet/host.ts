@@ -1,5 +1,7 @@
-import { type Arg, type FunctionResultObject, helpers, type Matrix, registries } from '@odoo/o-spreadsheet';
+import { type Arg, type FunctionResultObject, helpers, type Locale, type Matrix, registries } from '@odoo/o-spreadsheet';
 import type { FunctionMetadata, FunctionsFile, ParameterMetadata } from '../../core/metadata.ts';
+import { inLocale } from '../in-locale.ts';
+import { bcp47 } from './locales.ts';
 
 /** The embedded sheet's stand-in for what Excel gives dist/functions.js, so that the very same file runs in both. */
 export const namespace = 'BEDDING';
@@ -43,15 +45,27 @@ const toHostMatrix = (arg: Arg): unknown => {
   return Array.isArray(arg) ? transposed(arg.map((column) => column.map(toHost))) : [[toHost(arg)]];
 };
 
-function toGrid(cell: unknown): FunctionResultObject {
-  if (cell instanceof HostError) return gridError(cell.code, cell.message);
-  if (typeof cell === 'string' || typeof cell === 'boolean' || (typeof cell === 'number' && Number.isFinite(cell))) return { value: cell };
+type Words = (text: string) => string;
+
+/** A text that was handed in, such as a herd's name, comes back as it was; any other is a sentence of ours. */
+function wordsFor(args: readonly Arg[], locale: Locale): Words {
+  const handedIn = (text: string): boolean => args.flat(2).some((cell) => cell?.value === text);
+  return (text) => {
+    const ours = inLocale(text, bcp47(locale));
+    return ours === text || handedIn(text) ? text : ours;
+  };
+}
+
+function toGrid(cell: unknown, words: Words): FunctionResultObject {
+  if (cell instanceof HostError) return gridError(cell.code, words(cell.message));
+  if (typeof cell === 'string') return { value: words(cell) };
+  if (typeof cell === 'boolean' || (typeof cell === 'number' && Number.isFinite(cell))) return { value: cell };
   return gridError('#NUM!', 'this cell has no value that can be shown');
 }
 
-function toGridResult(result: unknown): Result {
-  if (!Array.isArray(result) || !Array.isArray(result[0]) || result[0].length === 0) return toGrid(result);
-  const cells = (result as unknown[][]).map((row) => row.map(toGrid));
+function toGridResult(result: unknown, words: Words): Result {
+  if (!Array.isArray(result) || !Array.isArray(result[0]) || result[0].length === 0) return toGrid(result, words);
+  const cells = (result as unknown[][]).map((row) => row.map((cell) => toGrid(cell, words)));
   return cells.length === 1 && cells[0]?.length === 1 ? (cells[0][0] as FunctionResultObject) : transposed(cells);
 }
 
@@ -61,11 +75,12 @@ const toHostArguments = ({ id, parameters }: FunctionMetadata, args: readonly Ar
   { functionName: id },
 ];
 
-function compute(metadata: FunctionMetadata, associated: Associated, args: readonly Arg[]): Result {
+function compute(metadata: FunctionMetadata, associated: Associated, args: readonly Arg[], locale: Locale): Result {
+  const words = wordsFor(args, locale);
   try {
-    return toGridResult(associated(...toHostArguments(metadata, args)));
+    return toGridResult(associated(...toHostArguments(metadata, args)), words);
   } catch (thrown) {
-    if (thrown instanceof HostError) return gridError(thrown.code, thrown.message);
+    if (thrown instanceof HostError) return gridError(thrown.code, words(thrown.message));
     throw thrown;
   }
 }
@@ -90,7 +105,9 @@ export function installCustomFunctions({ functions }: FunctionsFile): void {
       description: metadata.description,
       category: namespace,
       args: metadata.parameters.map(gridArgument),
-      compute: (...args) => compute(metadata, associated, args),
+      compute(...args) {
+        return compute(metadata, associated, args, this.locale);
+      },
       isExported: false,
     });
   };

@@ -8,6 +8,9 @@ const english = {
   timeFormat: 'hh:mm:ss',
 };
 
+/** `de-DE` of the grid's `de_DE`: how the browser knows a locale (BCP 47). */
+export const bcp47 = ({ code }: Locale): string => code.replace('_', '-');
+
 /** How numbers, dates and formulas are typed and shown; the grid keeps what it stores the same for all of them. */
 export const locales: readonly [Locale, ...Locale[]] = [
   { ...english, name: 'English (UK)', code: 'en_GB', weekStart: 1 },

@@ -1,7 +1,8 @@
-import { type CellPosition, helpers, type Model, type Zone } from '@odoo/o-spreadsheet';
+import { type CellPosition, DEFAULT_LOCALE, helpers, type Locale, type Model, tokenize, type Zone } from '@odoo/o-spreadsheet';
 import { budgetWorkbook } from '../../workbook/index.ts';
 import type { CellContent, Filling, HostCell, Place, SpreadsheetHost } from '../pane/spreadsheet-host.ts';
 import { fillCells } from './fill-cells.ts';
+import { bcp47 } from './locales.ts';
 import { ask } from './page.ts';
 import { toGrid } from './to-grid.ts';
 import type { View } from './view.ts';
@@ -29,6 +30,18 @@ const numbersFrom = (from: number, to: number): number[] => Array.from({ length:
 function formulaAt({ getters }: Model, position: CellPosition): string | undefined {
   const cell = getters.getCell(position);
   return cell?.isFormula ? cell.compiledFormula.toFormulaString(getters) : undefined;
+}
+
+/** The grid shows and takes a formula in its locale's marks, and keeps it in the canonical ones. */
+function asTyped(formula: string, { decimalSeparator, formulaArgSeparator }: Locale): string {
+  const instead = (type: string, value: string): string => {
+    if (type === 'NUMBER') return value.replace('.', decimalSeparator);
+    if (type === 'ARG_SEPARATOR') return formulaArgSeparator;
+    return type === 'ARRAY_ROW_SEPARATOR' && formulaArgSeparator === ';' ? '\\' : value;
+  };
+  return tokenize(formula, DEFAULT_LOCALE)
+    .map(({ type, value }) => instead(type, value))
+    .join('');
 }
 
 function cellAt(model: Model, position: CellPosition): HostCell {
@@ -71,7 +84,8 @@ export function spreadsheetHost(view: View): SpreadsheetHost {
   const model = (): Model => view.shown.model;
   return {
     name: 'this sheet',
-    locale: () => model().getters.getLocale().code.replace('_', '-'),
+    locale: () => bcp47(model().getters.getLocale()),
+    typed: (formula) => asTyped(formula, model().getters.getLocale()),
     sheetNames: async () => {
       const { getters } = model();
       return getters.getSheetIds().map((id) => getters.getSheetName(id));

@@ -1,11 +1,12 @@
 import { budgetWorkbook } from '../../workbook/index.ts';
 import { mountPane } from '../pane/index.ts';
+import { writeHelpIn } from './argument-help.ts';
 import { wireButtons } from './buttons.ts';
 import { download } from './files.ts';
 import { addFillCells } from './fill-cells.ts';
 import { isOnlyPage, Keeper, type Kept, recall } from './keeping.ts';
 import { foldPane, moveWithF6 } from './keys.ts';
-import { locales } from './locales.ts';
+import { bcp47, locales } from './locales.ts';
 import { trimMenus } from './menus.ts';
 import { notice, part } from './page.ts';
 import { printAsPlanned } from './print.ts';
@@ -48,6 +49,7 @@ export async function start(): Promise<void> {
     () => notice(notKept),
   );
   const view = new View();
+  view.onMove(() => writeHelpIn(bcp47(view.shown.model.getters.getLocale())));
   view.onMove(() => speak(view.shown.model));
   view.onChange(() => only && keeper.changed());
   try {
