@@ -29,7 +29,7 @@ export interface Parameter<Value = unknown, Name extends string = string> {
   readonly repeating?: true;
 }
 
-export type ValueOf<P> = P extends Parameter<infer Value> ? Value : never;
+type ValueOf<P> = P extends Parameter<infer Value> ? Value : never;
 export type ValuesOf<Ps extends readonly Parameter[]> = { [K in keyof Ps]: ValueOf<Ps[K]> };
 
 export interface Bounds {

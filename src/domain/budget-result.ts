@@ -11,6 +11,9 @@ export interface BudgetResult {
   readonly value: (budget: Budget) => Answer;
 }
 
+/** The functions of ours that an equation calls, each once: `PLANT.ELECTRICITY`. */
+export const functionsIn = (how: string): readonly string[] => [...new Set(how.match(/[A-Z]+\.[A-Z]+(?=\()/g) ?? [])];
+
 export const row = (key: string, unit: string, value: BudgetResult['value'], meaning: BudgetResult['meaning'], how = ''): BudgetResult => ({
   key,
   unit,

@@ -141,7 +141,7 @@ export function homeCost(
   return { power_year, heat_year, other_year, labour_year, cost_year };
 }
 
-export interface BeddingOption {
+interface BeddingOption {
   readonly material: string;
   readonly kg_cubicle_day: number;
   readonly price_per_t: number;

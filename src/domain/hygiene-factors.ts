@@ -26,7 +26,7 @@ export const growthRate = (dm: number): number => interpolate(factors.interval_d
  *
  * Judgement: a level that saturates, as counts in sand and sawdust did (Kristula; Hogan 1999).
  */
-export const intervalLevel = (growth_per_day: number, interval_days: number): number =>
+const intervalLevel = (growth_per_day: number, interval_days: number): number =>
   1 + Math.expm1(-growth_per_day * interval_days) / (growth_per_day * interval_days);
 
 /** f of the material; undefined where it was not given, as for those below. */

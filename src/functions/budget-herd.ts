@@ -1,7 +1,7 @@
 import type { WorkingStep } from '../core/define.ts';
 import { citeDefault } from '../core/working.ts';
 import type { Budget } from '../domain/budget.ts';
-import type { BudgetResult } from '../domain/budget-result.ts';
+import { type BudgetResult, functionsIn } from '../domain/budget-result.ts';
 import { budgetResults } from '../domain/budget-results.ts';
 import { warningsOf } from '../domain/budget-warnings.ts';
 import { type Answer, Refusal } from '../domain/refusal.ts';
@@ -10,11 +10,9 @@ import { answerOf, budgetOf, defaultsUsed, type GivenInputs, readInputs, standIn
 
 export type Table = readonly (readonly unknown[])[];
 
-export const flat = (range: Table): readonly unknown[] => range.flat();
-
 export function pairUp(items: Table, values: Table | undefined): GivenInputs {
-  const names = flat(items);
-  const cells = values ? flat(values) : names.map(() => null);
+  const names = items.flat();
+  const cells = values?.flat() ?? names.map(() => null);
   if (names.length !== cells.length) {
     throw new Refusal('values (table)', `holds ${cells.length} cells beside ${names.length} items`, 'enter two ranges of the same length');
   }
@@ -43,10 +41,10 @@ export function herdRows(given: GivenInputs) {
   return { rows: [...results, ...counts, ...warnings] };
 }
 
-/** The functions that an equation calls, whose own working goes further down: `see BEDDING.DRYING.HEAT`. */
-const functionsIn = (how: string): string => {
-  const names = how.match(/[A-Z]+\.[A-Z]+(?=\()/g) ?? [];
-  return names.length === 0 ? '' : `see ${names.map((name) => `BEDDING.${name}`).join(', ')}`;
+/** Where the working goes further down: `see BEDDING.DRYING.HEAT`. */
+const seeFunctions = (how: string): string => {
+  const names = functionsIn(how).map((name) => `BEDDING.${name}`);
+  return names.length === 0 ? '' : `see ${names.join(', ')}`;
 };
 
 /** The budget's own working: every item with where it comes from, then every result with the functions and figures behind it. */
@@ -66,7 +64,7 @@ export function explainHerd(given: GivenInputs): readonly WorkingStep[] {
       equation: result.how,
       value: answerOf(() => result.value(plan)),
       unit: result.unit,
-      source: functionsIn(result.how),
+      source: seeFunctions(result.how),
     }),
   );
   return [...items, ...results];

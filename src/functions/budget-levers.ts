@@ -29,7 +29,8 @@ function heatLever(given: GivenInputs, plan: Budget): BudgetItem {
   return itemOf(ifNone(() => plan.kit.usual.supply().set_by, 'water') === 'heat' ? 'heat_kw' : 'water_l_h');
 }
 
-const span = (item: BudgetItem, lowest: number, highest: number) => `between ${spell(lowest)} and ${spell(highest)} ${item.parameter.unit}`;
+const within = (item: BudgetItem, lowest: number, highest: number) =>
+  `between ${spell(lowest)} and ${spell(highest)} ${item.parameter.unit}`;
 
 /** A figure of the plan, or nothing where it has none. */
 function figure(work: () => number): number | undefined {
@@ -74,7 +75,7 @@ export function levers(items: Table, values: Table | undefined) {
     if (typeof now !== 'number') return [item.name, item.parameter.unit, now, now, now];
     const range = item.parameter.range as readonly [number, number];
     const [coverAt, npvAt] = figuresWith(held, item);
-    const none = (goal: string) => `no value ${span(item, ...range)} makes ${goal}, all else as it is`;
+    const none = (goal: string) => `no value ${within(item, ...range)} makes ${goal}, all else as it is`;
     return [
       item.name,
       item.parameter.unit,

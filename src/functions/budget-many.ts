@@ -4,7 +4,7 @@ import type { Budget } from '../domain/budget.ts';
 import { budgetResults } from '../domain/budget-results.ts';
 import { warningsOf } from '../domain/budget-warnings.ts';
 import { type Answer, Refusal } from '../domain/refusal.ts';
-import { flat, pairUp, type Table } from './budget-herd.ts';
+import { pairUp, type Table } from './budget-herd.ts';
 import { answerOf, budgetOf, defaultsUsed, type GivenInputs, itemNamed, readInputs, refusedInput, stillMissing } from './budget-reading.ts';
 
 /** The score is never shown without its span. */
@@ -34,7 +34,7 @@ const figureByKey = new Map<string, Figure>([...budgetResults, ...counts].map((f
 
 /** The results asked for by key, else the usual ones. */
 function resultsAsked(asked: Table | undefined): readonly Figure[] {
-  const keys = asked ? flat(asked).filter((key) => !isBlank(key)) : usualResults;
+  const keys = asked?.flat().filter((key) => !isBlank(key)) ?? usualResults;
   return keys.map((key) => {
     const result = figureByKey.get(String(key).trim().toLowerCase());
     if (!result)
@@ -56,7 +56,7 @@ function rowOf(given: GivenInputs, results: readonly Figure[]): readonly Answer[
 }
 
 export function herds(headings: Table, herdTable: Table, asked: Table | undefined) {
-  const names = flat(headings);
+  const names = headings.flat();
   const results = resultsAsked(asked);
   const columns = (herdTable[0] as readonly unknown[]).length;
   if (columns !== names.length) {
@@ -86,7 +86,8 @@ export function sweep(items: Table, values: Table | undefined, vary: string, ove
   const item = itemNamed(vary);
   if (!item) throw new Refusal('vary', `"${vary}" is not an item of the budget`, 'enter a name as BEDDING.BUDGET.INPUTS lists it');
   const results = resultsAsked(asked);
-  const rows = flat(over)
+  const rows = over
+    .flat()
     .filter((cell) => !isBlank(cell))
     .map((cell) => {
       const one = readInputs([[item.name, cell]], () => 'over');

@@ -17,6 +17,7 @@ const shownChoices = (item: BudgetItem): string => item.parameter.choices?.join(
 function inputRows() {
   const rows = budgetItems.map((item) => {
     const { unit, fallback, range } = item.parameter;
+    const held = fallback?.value === undefined ? undefined : fallback;
     const standing = item.needed
       ? `required${item.needed === 'always' ? '' : ` ${item.needed}`}`
       : (fallback?.value ?? fallback?.shown ?? '–');
@@ -27,8 +28,8 @@ function inputRows() {
       range?.[0] ?? '',
       range?.[1] ?? '',
       shownChoices(item),
-      fallback && fallback.value !== undefined ? cite(fallback.source) : '',
-      fallback && fallback.value !== undefined ? fallback.status : '',
+      held ? cite(held.source) : '',
+      held?.status ?? '',
     ];
   });
   return { rows };
@@ -41,7 +42,7 @@ const exampleItems = Object.keys(exampleHerd).map((name) => [name]);
 const exampleValues = Object.values(exampleHerd).map((value) => [value]);
 const workedApart = 'an invented herd, worked independently of this code from the same equations';
 
-const resultsAskedFor = maybe(table('results', 'keys of the results wanted, one a column'), `${usualResults.join('; ')}`);
+const resultsAskedFor = maybe(table('results', 'keys of the results wanted, one a column'), usualResults.join('; '));
 
 export const budgetFamily = [
   defineSpill({

@@ -1,4 +1,4 @@
-/** An invented herd, so that the workbook opens with an answer. The rest is left to the defaults, as on a first walk. */
+/** An invented herd, so that the workbook opens with an answer. The rest is left to the defaults, as on a first walk. Dates are serial numbers. */
 export const demoName = 'Larch Bank (invented)';
 
 export const demoHerd: Readonly<Record<string, number | string>> = {

@@ -34,7 +34,7 @@ export const herdHeadings = [
   'Cost per mastitis case',
 ] as const;
 
-export type HerdRow = readonly [name: string, ...rest: number[]];
+type HerdRow = readonly [name: string, ...rest: number[]];
 
 export function inventedHerds(): readonly HerdRow[] {
   const next = numbers(20_261);

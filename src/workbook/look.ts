@@ -8,7 +8,7 @@ export interface Look {
   readonly fillColor?: string;
 }
 
-export type Edges = Readonly<Partial<Record<'top' | 'bottom' | 'left' | 'right', { readonly style: 'thin'; readonly color: string }>>>;
+type Edges = Readonly<Partial<Record<'top' | 'bottom' | 'left' | 'right', { readonly style: 'thin'; readonly color: string }>>>;
 
 const ink = '#1f2a24';
 const line = '#9aa89f';

@@ -63,6 +63,12 @@ describe('the worked herd', () => {
   });
 });
 
+it('points in its working from each result to the functions behind it, each once', () => {
+  const working = call(recordOf('WORKING'), ['BUDGET.HERD', [column(Object.keys(inputs)), column(Object.values(inputs))]]);
+  expect(rowOf(working, 'Power')[4]).toBe('see BEDDING.PLANT.ELECTRICITY');
+  expect(rowOf(working, 'Topped up with bought')[4]).toBe('see BEDDING.DEMAND.HERD, BEDDING.DEMAND.CUBICLE');
+});
+
 describe('what was not given', () => {
   it('gives every row and names what is missing where nothing was given', () => {
     const answer = herd({ Cows: '' });

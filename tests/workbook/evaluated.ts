@@ -49,11 +49,4 @@ export class Evaluated {
     }
     return found;
   }
-
-  /** The cell whose formula fills this one: itself, or the one that spills here. */
-  source(sheet: string, address: string): string | undefined {
-    const position = this.#position(sheet, address);
-    const spilling = this.#model.getters.getArrayFormulaSpreadingOn(position);
-    return spilling && addressOf(spilling.col, spilling.row);
-  }
 }

@@ -1,6 +1,7 @@
+import { functionsIn } from '../../domain/budget-result.ts';
 import { budgetResults } from '../../domain/budget-results.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
-import { addressOf, placeOf } from '../grid.ts';
+import { addressOf, orDash, placeOf } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
 import { figure, figureAt, figuresName, lacksSome, meaning, moneyChart, stageChart, state, warning, warningCount } from './figures.ts';
 import { herdName, inUse } from './inputs.ts';
@@ -64,21 +65,21 @@ const strong = new Set([
 
 /** The functions that a figure comes from, as the budget's own working tells them. */
 function functionsBehind(how: string): string {
-  const named = [...new Set(how.match(/[A-Z]+\.[A-Z]+(?=\()/g) ?? [])];
+  const named = functionsIn(how);
   return named.length === 0 ? 'BUDGET.HERD' : named.slice(0, 2).join(', ');
 }
 
 /** Where each figure stands on this sheet. */
 const cells = new Map<string, string>();
-function place(blocks: readonly Block[], column: number): void {
+function placeBlocks(blocks: readonly Block[], column: number): void {
   let row = blocksRow - 1;
   for (const { keys } of blocks) {
     row++;
     for (const key of keys) cells.set(key, addressOf(column + 1, row++));
   }
 }
-place(left, 0);
-place(right, 5);
+placeBlocks(left, 0);
+placeBlocks(right, 5);
 const at = (key: string): string => cells.get(key) as string;
 
 function fill(page: SheetBuilder, blocks: readonly Block[]): void {
@@ -92,7 +93,7 @@ function fill(page: SheetBuilder, blocks: readonly Block[]): void {
       const label = addressOf(column - 1, row);
       page
         .put(label, key, 'label')
-        .put(at(key), `=IFERROR(${figureAt(label)},"–")`, strong.has(key) ? 'strong' : 'output', {
+        .put(at(key), orDash(figureAt(label)), strong.has(key) ? 'strong' : 'output', {
           format: resultFormat(unit),
           align: 'right',
         })

@@ -1,3 +1,4 @@
+import { orDash } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
@@ -160,7 +161,7 @@ export function checksSheet(pages: Pages): SheetBuilder {
   for (const [words, found, wanted] of checksOf(pages)) {
     const row = page.row;
     page
-      .line([words, `=IFERROR(${found},"–")`, `=IFERROR(${wanted},"–")`, `=IFERROR(ABS(B${row}-C${row}),"–")`], 'output', {
+      .line([words, orDash(found), orDash(wanted), orDash(`ABS(B${row}-C${row})`)], 'output', {
         format: 'three',
       })
       .put(

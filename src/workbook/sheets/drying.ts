@@ -1,5 +1,6 @@
+import { orDash } from '../grid.ts';
 import { type Content, columnIn, SheetBuilder } from '../sheet-builder.ts';
-import { air, dms, drum, place, pressed } from './drying-arguments.ts';
+import { air, airState, dms, dryerState, outdoor, pressed } from './drying-arguments.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
 import { months } from './months.ts';
@@ -64,19 +65,19 @@ function airAndHeat(page: SheetBuilder): void {
     {
       name: 'heat',
       label: 'Heat the air takes up',
-      value: both((month) => `=BEDDING.DRYING.HEAT(${air},${month},{supply},${place})`),
+      value: both((month) => `=BEDDING.DRYING.HEAT(${air},${month},{supply},${airState})`),
       unit: 'kW',
     },
     {
       name: 'evaporation',
       label: 'Water the air carries off',
-      value: both((month) => `=BEDDING.DRYING.EVAPORATION(${air},${month},{supply},${place},${drum})`),
+      value: both((month) => `=BEDDING.DRYING.EVAPORATION(${air},${month},{supply},${airState},${dryerState})`),
       unit: 'kg/h',
     },
     {
       name: 'output',
       label: 'Dried fibre',
-      value: both((month) => `=BEDDING.DRYING.OUTPUT(${dms},${air},${month},{supply},${place},${drum})`),
+      value: both((month) => `=BEDDING.DRYING.OUTPUT(${dms},${air},${month},{supply},${airState},${dryerState})`),
       unit: 'kg/h',
       style: 'strong',
     },
@@ -96,7 +97,7 @@ function exhaust(page: SheetBuilder): void {
     .part('The air that leaves the drum', 'At the year’s mean; anything colder than its dew point in its way drips. From DRYING.EXHAUST.')
     .spill({
       name: 'exhaust',
-      formula: `=BEDDING.DRYING.EXHAUST(${air},${inUse('Outdoor temperature', 'Outdoor humidity')},{supply},${place},${drum})`,
+      formula: `=BEDDING.DRYING.EXHAUST(${air},${outdoor},{supply},${airState},${dryerState})`,
       rows: 8,
       formats: [undefined, 'three', undefined],
     });
@@ -139,7 +140,6 @@ function stages(page: SheetBuilder): void {
 }
 
 function statedOutput(page: SheetBuilder): void {
-  const outdoor = inUse('Outdoor temperature', 'Outdoor humidity');
   const stated = inUse('Stated output m3 per hour');
   const given = (formula: string) => `=IF(${stated}="","–",${formula})`;
   page.newPage();
@@ -172,13 +172,13 @@ function statedOutput(page: SheetBuilder): void {
     {
       name: 'most',
       label: 'Most water this air can carry off',
-      value: `=BEDDING.DRYING.EVAPORATION(${air},${outdoor},{supply},${place},{full},{none})`,
+      value: `=BEDDING.DRYING.EVAPORATION(${air},${outdoor},{supply},${airState},{full},{none})`,
       unit: 'kg/h',
     },
     {
       name: 'claim',
       label: 'Stated output against the air',
-      value: given(`BEDDING.DRYING.CLAIM({statedKg},${dms},${air},${outdoor},{supply},${place})`),
+      value: given(`BEDDING.DRYING.CLAIM({statedKg},${dms},${air},${outdoor},{supply},${airState})`),
       unit: 'times',
       style: 'strong',
       note: 'DRYING.CLAIM: up to 1 possible; to 1.25 measure it; above, not with this air',
@@ -194,7 +194,7 @@ function statedOutput(page: SheetBuilder): void {
     {
       name: 'air',
       label: 'Air it would take',
-      value: given(`BEDDING.DRYING.AIRNEEDED({statedKg},${dms},${outdoor},{supply},${place},${drum})`),
+      value: given(`BEDDING.DRYING.AIRNEEDED({statedKg},${dms},${outdoor},{supply},${airState},${dryerState})`),
       unit: 'm³/h',
       format: 'whole',
       note: 'DRYING.AIRNEEDED, at the exhaust humidity and heat loss of Inputs',
@@ -202,14 +202,14 @@ function statedOutput(page: SheetBuilder): void {
     {
       name: 'airHeat',
       label: 'Heat to warm that air as far',
-      value: given(`BEDDING.DRYING.HEAT({air},${outdoor},{supply},${place})`),
+      value: given(`BEDDING.DRYING.HEAT({air},${outdoor},{supply},${airState})`),
       unit: 'kW',
       format: 'whole',
       note: 'DRYING.HEAT: more air is no use without it; compare with the heat above',
     },
     {
       label: 'Drum it would take',
-      value: `=IFERROR(BEDDING.DRYING.DRUMNEEDED(${inUse('Stated output m3 per hour', 'Stated retention hours', 'Drum fill')}),"–")`,
+      value: orDash(`BEDDING.DRYING.DRUMNEEDED(${inUse('Stated output m3 per hour', 'Stated retention hours', 'Drum fill')})`),
       unit: 'm³',
       format: 'one',
       note: 'DRYING.DRUMNEEDED: stated output × stated hours ÷ fill',

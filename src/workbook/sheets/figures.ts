@@ -16,7 +16,6 @@ const pick = (from: string, key: string): string => `INDEX(${column(from)},MATCH
 
 /** The figure under a key: text in quotes, or the cell that holds the key. */
 export const figureAt = (cell: string): string => pick('B', cell);
-export const unitAt = (cell: string): string => pick('C', cell);
 export const figure = (key: string): string => figureAt(quoted(key));
 export const meaning = (key: string): string => pick('D', quoted(key));
 
@@ -62,14 +61,14 @@ const money = [
   ['owning the kit', 0, `=${figure('Ownership cost')}`],
 ];
 const [stageRow, moneyRow] = [headingRow + 2, headingRow + 9];
-const place = (range: string): string => `${figuresName}!${range}`;
+const onFigures = (range: string): string => `${figuresName}!${range}`;
 export const stageChart = {
-  labels: place(`F${stageRow}:F${stageRow + 3}`),
-  series: ['needed', 'could make'].map((name, k) => ({ name, values: place(`${'GH'[k]}${stageRow}:${'GH'[k]}${stageRow + 3}`) })),
+  labels: onFigures(`F${stageRow}:F${stageRow + 3}`),
+  series: ['needed', 'could make'].map((name, k) => ({ name, values: onFigures(`${'GH'[k]}${stageRow}:${'GH'[k]}${stageRow + 3}`) })),
 };
 export const moneyChart = {
-  labels: place(`G${moneyRow - 1}:H${moneyRow - 1}`),
-  series: money.map(([name], k) => ({ name: String(name), values: place(`G${moneyRow + k}:H${moneyRow + k}`) })),
+  labels: onFigures(`G${moneyRow - 1}:H${moneyRow - 1}`),
+  series: money.map(([name], k) => ({ name: String(name), values: onFigures(`G${moneyRow + k}:H${moneyRow + k}`) })),
 };
 
 export function figuresSheet(): SheetBuilder {

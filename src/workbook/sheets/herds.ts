@@ -2,7 +2,7 @@ import { budgetResults } from '../../domain/budget-results.ts';
 import { budgetItems } from '../../functions/budget-items.ts';
 import { usualResults as asked } from '../../functions/budget-many.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
-import { asGiven, letter } from '../grid.ts';
+import { asGiven, letter, orDash } from '../grid.ts';
 import { herdCount, herdHeadings, inventedHerds } from '../herds.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
@@ -45,7 +45,7 @@ function putAnswers(page: SheetBuilder): void {
   const range = `${left}${headingRow + 1}:${right}${headingRow + herdCount}`;
   page.spill({
     name: 'answers',
-    formula: `=IFERROR(BEDDING.BUDGET.HERDS(${left}${headingRow}:${right}${headingRow},${asGiven(range)},${keys}),"–")`,
+    formula: orDash(`BEDDING.BUDGET.HERDS(${left}${headingRow}:${right}${headingRow},${asGiven(range)},${keys})`),
     rows: herdCount,
     formats: [undefined, ...asked.map((key) => (key === 'What limits' ? undefined : resultFormat(unitOfResult(key)))), 'whole'],
   });

@@ -1,7 +1,8 @@
+import { referenceOf } from '../../core/bibliography.ts';
 import type { Unit } from '../../core/units.ts';
-import { cite } from '../../core/working.ts';
 import { type BudgetItem, budgetItems, groups } from '../../functions/budget-items.ts';
 import { demoHerd, demoName } from '../demo-herd.ts';
+import { shownUnit } from '../formats.ts';
 import { asGiven, letter, on, quoted } from '../grid.ts';
 import type { Format } from '../model.ts';
 import { type Content, type Look, SheetBuilder } from '../sheet-builder.ts';
@@ -66,8 +67,7 @@ const formats: Partial<Record<Unit, Format>> = {
 };
 const formatFor = ({ parameter: { unit, choices } }: BudgetItem): Format => (choices ? 'text' : (formats[unit] ?? 'general'));
 
-const shownUnits: Partial<Record<Unit, string>> = { fraction: '%', text: 'choose', 'yes or no': 'choose' };
-const unitOf = ({ parameter: { unit } }: BudgetItem): string => shownUnits[unit] ?? unit;
+const unitOf = ({ parameter: { unit, choices } }: BudgetItem): string => (choices ? 'choose' : shownUnit(unit));
 
 const percent = (value: number): string => String(Number((100 * value).toPrecision(6)));
 
@@ -99,7 +99,7 @@ function counts(item: BudgetItem, row: number): string {
 
 function sourceOf({ parameter: { fallback } }: BudgetItem): string {
   if (fallback?.value === undefined) return '';
-  return cite(fallback.source).replace(/ \([a-z]+\)$/, '');
+  return referenceOf(fallback.source).reference;
 }
 
 interface Column {

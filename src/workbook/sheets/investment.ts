@@ -56,7 +56,7 @@ function goesIn(page: SheetBuilder): void {
 
 const lines = (page: SheetBuilder, rows: readonly (readonly [string, string, string, string, Fact['unit'], string])[]): void => {
   for (const [name, label, ours, native, unit, note] of rows) {
-    const difference = `=IFERROR(ROUND(B${page.row}-C${page.row},6),"–")`;
+    const difference = orDash(`ROUND(B${page.row}-C${page.row},6)`);
     page.called(`${name}, native`, `C${page.row}`).facts([{ name, label, value: [ours, native, difference], unit, note }]);
   }
 };

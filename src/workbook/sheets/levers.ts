@@ -1,4 +1,4 @@
-import { letter, quoted } from '../grid.ts';
+import { letter, orDash, quoted } from '../grid.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
@@ -30,7 +30,7 @@ function leverTable(page: SheetBuilder): void {
     ]);
   page.spill({
     name: 'levers',
-    formula: `=IFERROR(BEDDING.BUDGET.LEVERS(${items},${values}),"–")`,
+    formula: orDash(`BEDDING.BUDGET.LEVERS(${items},${values})`),
     rows: leverCount,
     formats: [undefined, undefined, 'general', 'general', 'general'],
   });
@@ -40,7 +40,7 @@ function leverTable(page: SheetBuilder): void {
     .across(`G${first - 1}`, ['in words', '', '', '', 'shown as'], 'heading', { wrap: true });
   for (let row = first; row < page.row; row++) {
     const sought = `IF({goal}=$D$${first - 1},D${row},E${row})`;
-    const nudge = `ROW()/10^9`;
+    const nudge = 'ROW()/10^9';
     page
       .across(`C${row}`, ['', '', ''], 'output', { format: leverFormats[row - first] as Format, align: 'right' })
       .put(`F${row}`, `=IFERROR(ABS(${sought}/C${row}-1)+${nudge},"")`, 'output', { format: 'percent1' })
@@ -103,7 +103,7 @@ function sweep(page: SheetBuilder, { name, heading, item, tried, format, results
   page.row++;
   page.spill({
     name,
-    formula: `=IFERROR(BEDDING.BUDGET.SWEEP(${items},${values},${quoted(item)},${over},${keys}),"–")`,
+    formula: orDash(`BEDDING.BUDGET.SWEEP(${items},${values},${quoted(item)},${over},${keys})`),
     rows: tried.length,
     formats: [format, ...results.map((key) => resultFormats[key as keyof typeof resultFormats] ?? ('money' as const)), 'general'],
     headLines: 3,

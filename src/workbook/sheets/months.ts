@@ -1,6 +1,6 @@
 import { asGiven, orDash } from '../grid.ts';
 import { columnIn, type SheetBuilder } from '../sheet-builder.ts';
-import { air, dms, drum, place } from './drying-arguments.ts';
+import { air, airState, dms, dryerState } from './drying-arguments.ts';
 import { figure } from './figures.ts';
 import { inUse } from './inputs.ts';
 
@@ -42,7 +42,7 @@ export function months(page: SheetBuilder): void {
     );
   const [first, last] = [page.row, page.row + climate.length - 1];
   const column = (letter: string) => `${letter}${first}:${letter}${last}`;
-  const outdoor = `${asGiven(column('B'))},${asGiven(column('C'))}`;
+  const monthly = `${asGiven(column('B'))},${asGiven(column('C'))}`;
   const water = inUse('Hot water temperature');
   climate.forEach(([month, temperature, humidity], k) => {
     const row = first + k;
@@ -69,9 +69,9 @@ export function months(page: SheetBuilder): void {
   const supply = inUse('Hot water litres per hour', 'Hot water temperature', 'Heater effectiveness');
   const oneFormula = (letter: string, formula: string) =>
     page.put(`${letter}${first}`, orDash(formula), 'output', { format: 'one', align: 'right' });
-  oneFormula('D', `BEDDING.DRYING.SUPPLYTEMP(${air},${outdoor},${supply},${place})`);
-  oneFormula('E', `BEDDING.DRYING.HEATEDTEMP(${air},${outdoor},${inUse('Heat available kW')},${place})`);
-  oneFormula('G', `BEDDING.DRYING.OUTPUT(${dms},${air},${outdoor},${column('F')},${place},${drum})`)
+  oneFormula('D', `BEDDING.DRYING.SUPPLYTEMP(${air},${monthly},${supply},${airState})`);
+  oneFormula('E', `BEDDING.DRYING.HEATEDTEMP(${air},${monthly},${inUse('Heat available kW')},${airState})`);
+  oneFormula('G', `BEDDING.DRYING.OUTPUT(${dms},${air},${monthly},${column('F')},${airState},${dryerState})`)
     .called('months', `A${first}:K${last}`)
     .rule(column('K'), `RIGHT($K${first},5)="short"`, 'watch');
   page.row = last + 1;

@@ -1,5 +1,6 @@
 import { onceTyped } from '../grid.ts';
 import { type Fact, SheetBuilder } from '../sheet-builder.ts';
+import { air, airState, dms, dryerState, outdoor } from './drying-arguments.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
 
@@ -24,7 +25,6 @@ const worked = (label: string, formula: string, unit: Fact['unit'], note: string
 
 const density = figure('Dried fibre density');
 const output = figure('Dried output');
-const outdoor = inUse('Outdoor temperature', 'Outdoor humidity');
 
 const parts: readonly (readonly [heading: string, facts: readonly Fact[]])[] = [
   [
@@ -52,7 +52,7 @@ const parts: readonly (readonly [heading: string, facts: readonly Fact[]])[] = [
       ),
       worked(
         'Air that the beds’ need would take',
-        `BEDDING.DRYING.AIRNEEDED(1000*${figure('Fibre needed')}/${inUse('Housed days')}/${inUse('Dryer hours a day')},${inUse('Pressed dry matter', 'Dried to dry matter')},${outdoor},${figure('Supply temperature')},${inUse('Altitude', 'Air measured at', 'Exhaust humidity', 'Heat loss')})`,
+        `BEDDING.DRYING.AIRNEEDED(1000*${figure('Fibre needed')}/${inUse('Housed days')}/${inUse('Dryer hours a day')},${dms},${outdoor},${figure('Supply temperature')},${airState},${dryerState})`,
         'm³/h',
         'DRYING.AIRNEEDED in the dryer’s hours, at the same temperature',
         { name: 'airNeeded', format: 'whole' },
@@ -137,7 +137,7 @@ const parts: readonly (readonly [heading: string, facts: readonly Fact[]])[] = [
       read('airC', 'Air into the drum', 66, '°C', 'a thermometer in the duct'),
       worked(
         'so the heater’s effectiveness is',
-        `BEDDING.DRYING.EFFECTIVENESS(${inUse('Air m3 per hour')},${outdoor},{airC},${inUse('Hot water litres per hour')},{flowC},${inUse('Altitude', 'Air measured at')})`,
+        `BEDDING.DRYING.EFFECTIVENESS(${air},${outdoor},{airC},${inUse('Hot water litres per hour')},{flowC},${airState})`,
         'fraction',
         'DRYING.EFFECTIVENESS, if that was read at the outdoor air of Inputs: type it into Inputs',
       ),
