@@ -18,7 +18,9 @@ describe('the lever value at which a figure comes to its target', () => {
     ['on the nearer of two sides, below', (x) => Math.abs(x - 5), 2, 4, 3],
     ['on the nearer of two sides, above', (x) => Math.abs(x - 5), 2, 6, 7],
     ['beyond values at which the plan has no such figure', (x) => (x > 3 && x < 8 ? undefined : x), 9, 2, 9],
+    ['beyond them too where the figure falls', (x) => (x > 3 && x < 8 ? undefined : -x), -9, 2, 9],
     ['beyond a value without figure amid the halving', (x) => (x > 6.5 && x < 6.8 ? undefined : x), 7, 2, 7],
+    ['beyond it too where the figure falls', (x) => (x > 6.5 && x < 6.8 ? undefined : -x), -7, 2, 7],
     ['where a figure that jumps first passes it', (x) => (x < 4.2 ? 0 : 8), 5, 2, 4.2],
   ])('is found %s', (_, figureAt, target, now, found) => expect(nearest(figureAt, target, now)).toBeCloseTo(found, 9));
 

@@ -107,6 +107,7 @@ describe('what lies just at the edge is still answered', () => {
   test('a sample that was dry already', () => expect(ovenDryMatter(300, 300, 50).dm).toBe(1));
   test('bought-in bedding that breaks even at nothing', () => {
     expect(breakEvenPrice(1000, 10, -100, 10, 0, 0, 0).price_per_t).toBe(0);
+    expect(breakEvenPrice(1000, 10, 150, 10, 0, 0, 0).price_per_t).toBe(25);
     expect(() => breakEvenPrice(1000, 10, -101, 10, 0, 0, 0)).toThrow(/^it pays even where bought-in bedding costs nothing$/);
   });
 });

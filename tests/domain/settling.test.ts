@@ -53,7 +53,9 @@ test('air too slow or too fast for any size we know says so', () => {
   expect(() => carryover(60, 10, 30)).toThrow(/everything up to 100 mm/);
 });
 
-test('a particle lighter than air is refused', () => {
+test('a particle no heavier than air is refused', () => {
+  const { gas_kg_m3 } = settlingSpeed(1, 500, 20);
+  expect(() => settlingSpeed(1, gas_kg_m3, 20)).toThrow(Refusal);
   expect(() => settlingSpeed(1, 1.1, 20)).toThrow(Refusal);
   expect(() => carryover(1, 1.1, 20)).toThrow(/not of a heap/);
 });

@@ -65,14 +65,15 @@ describe('probability', () => {
 
   test('a plan that just breaks even is not counted as paying', () => {
     const sure = (value: number) => ({ low: value, likely: value, high: value });
-    const even: Drivers = {
+    const at = (price_per_t: number): Drivers => ({
       'kit cost': sure(1000),
-      'bought price per t': sure(100),
+      'bought price per t': sure(price_per_t),
       'bought t per year': sure(12),
       'running cost per year': sure(200),
       'discount rate': sure(0),
-    };
-    expect(probability(even, 1, 0, 100, 1)).toMatchObject({ mean: 0, chance: 0 });
+    });
+    expect(probability(at(100), 1, 0, 100, 1)).toMatchObject({ mean: 0, chance: 0 });
+    expect(probability(at(101), 1, 0, 100, 1)).toMatchObject({ mean: 12, chance: 1 });
   });
 
   test('is shown line by line with its unit', () => {
@@ -96,7 +97,10 @@ describe('probability', () => {
     const n = 1000;
     const chanceBelow = (x: number) =>
       x < likely ? (x - low) ** 2 / ((high - low) * (likely - low)) : 1 - (high - x) ** 2 / ((high - low) * (high - likely));
-    const slices = Array.from(triangularDraws(spread, n, xoroshiro128plus(3)), (x) => Math.floor(chanceBelow(x) * n));
+    const drawn = triangularDraws(spread, n, xoroshiro128plus(3));
+    expect(Math.min(...drawn)).toBeGreaterThanOrEqual(low);
+    expect(Math.max(...drawn)).toBeLessThanOrEqual(high);
+    const slices = Array.from(drawn, (x) => Math.floor(chanceBelow(x) * n));
     const met = new Set(slices.map((slice) => Math.min(slice, n - 1)));
     // A draw at the very edge of its slice may land in the next by rounding.
     expect(met.size).toBeGreaterThanOrEqual(n - 2);
