@@ -22,7 +22,8 @@ function dryerIn(get: Get, needs: BeddingNeeds, { whose, c, rh }: typeof inUsual
   const ambient_rh = () => get(rh);
 
   const offWater = () => {
-    const litres = get.maybe('water_l_h');
+    // Where only the heat is known, the water is taken to be enough.
+    const litres = get.maybe('water_l_h') ?? Number.POSITIVE_INFINITY;
     const water_c = get('water_c');
     if (water_c <= ambient_c()) {
       throw new Refusal(
@@ -31,7 +32,6 @@ function dryerIn(get: Get, needs: BeddingNeeds, { whose, c, rh }: typeof inUsual
         'enter the temperature of the hot water to the heater',
       );
     }
-    if (litres === undefined) return ambient_c() + get('effectiveness') * (water_c - ambient_c());
     return supplyTemperature(
       get('air_m3_h'),
       ambient_c(),
@@ -43,10 +43,9 @@ function dryerIn(get: Get, needs: BeddingNeeds, { whose, c, rh }: typeof inUsual
       get('air_at'),
     ).supply_c;
   };
-  /** More heat than the air can take up sets no limit, so it counts as none. */
+  /** More heat than the air can take up sets no limit, no more than where none is stated. */
   const offHeat = () => {
-    const kw = get.maybe('heat_kw');
-    if (kw === undefined) return Number.POSITIVE_INFINITY;
+    const kw = get.maybe('heat_kw') ?? Number.POSITIVE_INFINITY;
     const heated = () => heatedTemperature(get('air_m3_h'), ambient_c(), ambient_rh(), kw, get('altitude_m'), get('air_at')).supply_c;
     return ifNone(heated, Number.POSITIVE_INFINITY);
   };

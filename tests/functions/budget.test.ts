@@ -95,6 +95,10 @@ describe('what was not given', () => {
     expect(rowOf(herd(neither), 'Still missing').slice(1)).toEqual([1, '', 'Hot water litres per hour or Heat available kW.']);
     expect(resultOf({ ...neither, 'Heat available kW': 60 }, 'Supply temperature')).toBeCloseTo(69.05, 9);
     expect(resultOf({ ...neither, 'Heat available kW': 30 }, 'Heat needed')).toBeCloseTo(30, 9);
+    expect(resultOf({ ...neither, 'Heat available kW': 90, 'Air measured at': 'ambient' }, 'Supply temperature')).toBeCloseTo(69.05, 9);
+    expect(resultOf({ ...inputs, 'Hot water litres per hour': 500 }, 'Supply temperature')).toBe(
+      (call(recordOf('DRYING.SUPPLYTEMP'), [3200, 7, 0.85, 500, 80, 0.85, 150])[0] as unknown[])[0],
+    );
   });
 
   it('names every default that it used, and what it took where that hangs on other items', () => {
