@@ -7,8 +7,8 @@ import { longestInterval, lowestDryMatter } from '../domain/hygiene-inverse.ts';
 import { bulkDensity, dryMatter, material } from './shared.ts';
 
 const dm = dryMatter('dm', 'dry matter of the bedding as it is laid');
-const interval_days = number('interval_days', 'days', 'days between beddings', { min: 0.25, max: 14 });
-const target_score = number('target_score', '0–100', 'score that must not be passed');
+const intervalDays = number('interval_days', 'days', 'days between beddings', { min: 0.25, max: 14 });
+const targetScore = number('target_score', '0–100', 'score that must not be passed');
 
 const leftOut = 'left out of the score';
 const rest = [
@@ -36,9 +36,9 @@ const sums = {
   score: { says: `Score, 0 is best: a ${SCORE_CAUTION}`, unit: '0–100', how: '100 * weighted / weights' },
 } as const satisfies Record<string, Line>;
 
-const scoreAgain = (days: string, dryness: string) =>
-  `hygieneScore(${dryness}, ${days}, material, shed_c, dirty_udders, bed, stocking).score`;
-const scoreCall = scoreAgain('interval_days', 'dm');
+/** A step of the score worked out again, as it stands or at other days or dryness. */
+const ofScore = (step: 'score' | 'weights' | 'weighted', { days = 'interval_days', dryness = 'dm' } = {}) =>
+  `hygieneScore(${dryness}, ${days}, material, shed_c, dirty_udders, bed, stocking).${step}`;
 
 const evidence = [
   'project',
@@ -71,7 +71,7 @@ export const hygiene = [
     name: 'HYGIENE.RISK',
     summary: `How much a bed favours germs, as a score from 0 (best) to 100; read it with HYGIENE.SPAN. A ${SCORE_CAUTION}.`,
     finds: 'hygiene score, mastitis risk, clean beds, udder health, bacteria, germs',
-    parameters: [dm, interval_days, ...rest],
+    parameters: [dm, intervalDays, ...rest],
     compute: hygieneScore,
     result: 'score',
     working: {
@@ -111,21 +111,21 @@ export const hygiene = [
     name: 'HYGIENE.SPAN',
     summary: `The hygiene score with the lowest and highest it could be over what was not given, each with its band. A ${SCORE_CAUTION}.`,
     finds: 'range, how sure, uncertainty, best and worst case, score span',
-    parameters: [dm, interval_days, ...rest],
+    parameters: [dm, intervalDays, ...rest],
     compute: scoreSpan,
     columns: ['key', 'value', 'unit'],
     working: {
       weighted: {
         says: 'Weights times levels of the factors given',
         unit: '',
-        how: 'hygieneScore(dm, interval_days, material, shed_c, dirty_udders, bed, stocking).weighted',
+        how: ofScore('weighted'),
       },
       all_weights: { says: 'Weights of all factors', unit: '', how: factorFacts.map(([, { weight }]) => weight).join(' + ') },
       best_of_rest: { says: 'The factors not given at their best', unit: '', told: 'weight times smallest level, added up' },
       worst_of_rest: { says: 'The factors not given at their worst', unit: '', told: 'weight times largest level, added up' },
       lowest: { says: 'Lowest', unit: '0–100', how: 'min(score, 100 * (weighted + best_of_rest) / all_weights)' },
       highest: { says: 'Highest', unit: '0–100', how: 'max(score, 100 * (weighted + worst_of_rest) / all_weights)' },
-      score: { says: `Score: a ${SCORE_CAUTION}`, unit: '0–100', how: scoreCall },
+      score: { says: `Score: a ${SCORE_CAUTION}`, unit: '0–100', how: ofScore('score') },
     },
     sources: ['project'],
     examples: [
@@ -155,19 +155,19 @@ export const hygiene = [
     name: 'HYGIENE.DRIVERS',
     summary: `What makes up a hygiene score, factor by factor, with the studies for and against. A ${SCORE_CAUTION}.`,
     finds: 'why is the score high, what to improve, evidence, studies, factors',
-    parameters: [dm, interval_days, ...rest],
+    parameters: [dm, intervalDays, ...rest],
     compute: scoreDrivers,
     columns: ['factor', 'value', 'points', 'share', 'evidence', 'strength', 'could bring'],
     working: {
       weights: {
         says: 'Weights of the factors given',
         unit: '',
-        how: 'hygieneScore(dm, interval_days, material, shed_c, dirty_udders, bed, stocking).weights',
+        how: ofScore('weights'),
       },
       weighted: {
         says: 'Weights times levels',
         unit: '',
-        how: 'hygieneScore(dm, interval_days, material, shed_c, dirty_udders, bed, stocking).weighted',
+        how: ofScore('weighted'),
       },
       score: sums.score,
     },
@@ -187,15 +187,15 @@ export const hygiene = [
     name: 'HYGIENE.MAXINTERVAL',
     summary: `Longest time between beddings that keeps the hygiene score at or below a target. A ${SCORE_CAUTION}.`,
     finds: 'how often to bed, days between beddings, interval, fresh bedding',
-    parameters: [dm, target_score, ...rest],
+    parameters: [dm, targetScore, ...rest],
     compute: longestInterval,
     result: 'interval_days',
     working: {
       limit_days: { says: 'Longest that growth studies reach', unit: 'days', how: 'longestStudied(material)' },
-      score_at_limit: { says: 'Score at that', unit: '0–100', how: scoreAgain('limit_days', 'dm') },
-      best_score: { says: 'Score when bedded every quarter of a day', unit: '0–100', how: scoreAgain('0.25', 'dm') },
-      interval_days: { says: 'Longest interval', unit: 'days', solves: `${scoreCall} == min(target_score, score_at_limit)` },
-      score: { says: `Score at that interval: a ${SCORE_CAUTION}`, unit: '0–100', how: scoreCall },
+      score_at_limit: { says: 'Score at that', unit: '0–100', how: ofScore('score', { days: 'limit_days' }) },
+      best_score: { says: 'Score when bedded every quarter of a day', unit: '0–100', how: ofScore('score', { days: '0.25' }) },
+      interval_days: { says: 'Longest interval', unit: 'days', solves: `${ofScore('score')} == min(target_score, score_at_limit)` },
+      score: { says: `Score at that interval: a ${SCORE_CAUTION}`, unit: '0–100', how: ofScore('score') },
     },
     sources: ['project', 'kristula-sand', 'hogan-1999'],
     examples: [
@@ -213,14 +213,14 @@ export const hygiene = [
     name: 'HYGIENE.MINDM',
     summary: `Lowest dry matter that keeps the hygiene score at or below a target; whether fibre can be made so dry is in its working. A ${SCORE_CAUTION}.`,
     finds: 'how dry, how far to dry, target dry matter, dryness needed',
-    parameters: [interval_days, target_score, ...rest],
+    parameters: [intervalDays, targetScore, ...rest],
     compute: lowestDryMatter,
     result: 'dm',
     working: {
-      score_at_wettest: { says: 'Score at 0.15 dry matter', unit: '0–100', how: scoreAgain('interval_days', '0.15') },
-      best_score: { says: 'Score at 0.95 dry matter', unit: '0–100', how: scoreAgain('interval_days', '0.95') },
-      dm: { says: 'Lowest dry matter', unit: 'fraction', solves: `${scoreCall} == min(target_score, score_at_wettest)` },
-      score: { says: `Score at that dry matter: a ${SCORE_CAUTION}`, unit: '0–100', how: scoreCall },
+      score_at_wettest: { says: 'Score at 0.15 dry matter', unit: '0–100', how: ofScore('score', { dryness: '0.15' }) },
+      best_score: { says: 'Score at 0.95 dry matter', unit: '0–100', how: ofScore('score', { dryness: '0.95' }) },
+      dm: { says: 'Lowest dry matter', unit: 'fraction', solves: `${ofScore('score')} == min(target_score, score_at_wettest)` },
+      score: { says: `Score at that dry matter: a ${SCORE_CAUTION}`, unit: '0–100', how: ofScore('score') },
       reach: { says: 'Can fibre be made so dry?', unit: 'text', how: 'fibreReach(dm, material)', source: 'fibre-trade-press' },
     },
     sources: ['project', 'fibre-trade-press'],

@@ -1,5 +1,5 @@
 import { defaultOf } from '../core/bibliography.ts';
-import { defineSpill } from '../core/define.ts';
+import { defineSpill, type Line } from '../core/define.ts';
 import { choice, maybe, number, optional, table, yesNo } from '../core/parameters.ts';
 import { readTable } from '../core/read-table.ts';
 import { CellError } from '../core/result.ts';
@@ -8,10 +8,18 @@ import { loanSchedule } from '../domain/loan.ts';
 import { type DriverName, type Drivers, driverNames, probability, type Spread, sensitivity } from '../domain/uncertainty.ts';
 import { capital, growth, lifeYears, rate, residual, savingYear } from './shared.ts';
 
-export const paymentsPerYear = optional(
-  number('payments_per_year', 'payments', 'payments a year', { whole: true }),
-  defaultOf('payments_per_year'),
-);
+/** A loan with level payments, and how its payment is worked out: the same in one cell and year by year. */
+export const loanParameters = [
+  number('borrowed', 'money', 'money borrowed', { min: 0 }),
+  number('years', 'years', 'years over which it is repaid', { min: 1, whole: true }),
+  rate,
+  optional(number('payments_per_year', 'payments', 'payments a year', { whole: true }), defaultOf('payments_per_year')),
+] as const;
+export const loanWorking = {
+  payments: { says: 'Payments in all', unit: '', how: 'years * payments_per_year' },
+  rate_per_payment: { says: 'Interest between two payments', unit: 'fraction', how: 'rate / payments_per_year' },
+  payment: { says: 'Each payment', unit: 'per payment', how: 'borrowed * capitalRecovery(payments, rate_per_payment)' },
+} as const satisfies Record<string, Line>;
 
 const loanYears = number('loan_years', 'years', 'years over which it is repaid', { min: 1, whole: true });
 const share = (name: 'tax_rate' | 'first_year_allowance' | 'writing_down', says: string) => number(name, 'fraction', says);
@@ -55,19 +63,10 @@ export const investTables = [
     name: 'INVEST.LOAN',
     summary: 'A loan with level payments, year by year: what is owed, the interest and what is repaid.',
     finds: 'finance, bank, amortisation, balance, interest, hire purchase',
-    parameters: [
-      number('borrowed', 'money', 'money borrowed', { min: 0 }),
-      number('years', 'years', 'years over which it is repaid', { min: 1, whole: true }),
-      rate,
-      paymentsPerYear,
-    ],
+    parameters: loanParameters,
     compute: loanSchedule,
     columns: ['year', 'opening', 'interest', 'repaid', 'closing'],
-    working: {
-      payments: { says: 'Payments in all', unit: '', how: 'years * payments_per_year' },
-      rate_per_payment: { says: 'Interest between two payments', unit: 'fraction', how: 'rate / payments_per_year' },
-      payment: { says: 'Each payment', unit: 'per payment', how: 'borrowed * capitalRecovery(payments, rate_per_payment)' },
-    },
+    working: loanWorking,
     sources: ['engineering-economy', 'loan-course'],
     examples: [
       {

@@ -1,7 +1,7 @@
 import { define } from '../core/define.ts';
 import { maybe, number } from '../core/parameters.ts';
 import { breakEvenPrice, discountedPayback, internalRate, loanCover, netPresentValue, payback, repayment } from '../domain/investment.ts';
-import { investTables, paymentsPerYear } from './invest-tables.ts';
+import { investTables, loanParameters, loanWorking } from './invest-tables.ts';
 import { capital, growth, lifeYears, rate, residual, savingYear } from './shared.ts';
 
 const lifeOrNone = maybe(lifeYears, 'no end but 100 years');
@@ -172,19 +172,10 @@ export const invest = [
     name: 'INVEST.REPAYMENT',
     summary: 'Level payment that repays a loan with interest, at the end of each period.',
     finds: 'loan, finance, bank, monthly payment, hire purchase, PMT',
-    parameters: [
-      number('borrowed', 'money', 'money borrowed', { min: 0 }),
-      number('years', 'years', 'years over which it is repaid', { min: 1, whole: true }),
-      rate,
-      paymentsPerYear,
-    ],
+    parameters: loanParameters,
     compute: repayment,
     result: 'payment',
-    working: {
-      payments: { says: 'Payments in all', unit: '', how: 'years * payments_per_year' },
-      rate_per_payment: { says: 'Interest between two payments', unit: 'fraction', how: 'rate / payments_per_year' },
-      payment: { says: 'Each payment', unit: 'per payment', how: 'borrowed * capitalRecovery(payments, rate_per_payment)' },
-    },
+    working: loanWorking,
     sources: ['engineering-economy', 'numpy-financial', 'loan-course'],
     examples: [
       {

@@ -1,5 +1,5 @@
 import { defaultOf } from '../core/bibliography.ts';
-import { define, defineSpill } from '../core/define.ts';
+import { define, defineSpill, type Line } from '../core/define.ts';
 import { number, optional } from '../core/parameters.ts';
 import { stageCapacity } from '../domain/capacity.ts';
 import { chimneySpeed, drumTurn, electricityUsed, fanFlow, fanFrequency, fanPower, heatSurplus } from '../domain/plant.ts';
@@ -12,6 +12,17 @@ const newHz = hertz('hz', 'frequency set on the drive');
 const ratedFlow = number('rated_m3_h', 'm³/h', 'air at the rated frequency', { above: 0, max: 1e6 });
 const particle = number('particle_kg_m3', 'kg/m³', 'density of the particle itself, not of a heap', { above: 0 });
 const gas = number('gas_c', '°C', 'temperature of the air', { min: -50 });
+
+/** The air that a particle falls or rises in. */
+const gasWorking = {
+  gas_kg_m3: { says: 'Density of dry air at 101,325 Pa', unit: 'kg/m³', how: '101325 / (287.042 * (gas_c + 273.15))' },
+  viscosity_pa_s: {
+    says: 'Viscosity of air',
+    unit: 'Pa·s',
+    how: '1.716e-5 * ((gas_c + 273.15) / 273.15) ** 1.5 * 383.55 / (gas_c + 273.15 + 110.4)',
+    source: 'sutherland-1893',
+  },
+} as const satisfies Record<string, Line>;
 
 export const plant = [
   define({
@@ -142,17 +153,7 @@ export const plant = [
     compute: settlingSpeed,
     result: 'settling_m_s',
     working: {
-      gas_kg_m3: {
-        says: 'Density of dry air at 101,325 Pa',
-        unit: 'kg/m³',
-        how: '101325 / (287.042 * (gas_c + 273.15))',
-      },
-      viscosity_pa_s: {
-        says: 'Viscosity of air',
-        unit: 'Pa·s',
-        how: '1.716e-5 * ((gas_c + 273.15) / 273.15) ** 1.5 * 383.55 / (gas_c + 273.15 + 110.4)',
-        source: 'sutherland-1893',
-      },
+      ...gasWorking,
       settling_m_s: {
         says: 'Speed at which drag carries the weight',
         unit: 'm/s',
@@ -204,17 +205,7 @@ export const plant = [
     compute: carryover,
     result: 'diameter_mm',
     working: {
-      gas_kg_m3: {
-        says: 'Density of dry air at 101,325 Pa',
-        unit: 'kg/m³',
-        how: '101325 / (287.042 * (gas_c + 273.15))',
-      },
-      viscosity_pa_s: {
-        says: 'Viscosity of air',
-        unit: 'Pa·s',
-        how: '1.716e-5 * ((gas_c + 273.15) / 273.15) ** 1.5 * 383.55 / (gas_c + 273.15 + 110.4)',
-        source: 'sutherland-1893',
-      },
+      ...gasWorking,
       diameter_mm: {
         says: 'Size whose weight the drag just carries',
         unit: 'mm',

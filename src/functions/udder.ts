@@ -4,7 +4,7 @@ import { number, optional } from '../core/parameters.ts';
 import { breakEvenCases, caseRate, casesCost, dirtyShare } from '../domain/udder-health.ts';
 
 const cows = number('cows', 'cows', 'cows in the herd', { min: 1 });
-const cost_per_case = number('cost_per_case', 'per case', 'all that one clinical case costs: milk, drugs, labour, cows lost', { above: 0 });
+const costPerCase = number('cost_per_case', 'per case', 'all that one clinical case costs: milk, drugs, labour, cows lost', { above: 0 });
 const scored = <const Name extends string>(name: Name, look: string) =>
   number(name, 'cows', `cows whose udders score ${look}`, { whole: true });
 
@@ -35,7 +35,7 @@ export const udder = [
     name: 'UDDER.COST',
     summary: 'What clinical mastitis costs the herd in a year. Cost per case differs widely between farms: use your own, or ask your vet.',
     finds: 'cost of mastitis, losses, vet bill',
-    parameters: [number('cases_per_100', 'per 100 cows/year', 'clinical cases per 100 cows per year: UDDER.RATE'), cows, cost_per_case],
+    parameters: [number('cases_per_100', 'per 100 cows/year', 'clinical cases per 100 cows per year: UDDER.RATE'), cows, costPerCase],
     compute: casesCost,
     result: 'cost_year',
     working: {
@@ -51,7 +51,7 @@ export const udder = [
     summary:
       'How many extra clinical cases per 100 cows per year would wipe out a saving. No forecast: talk to your vet about what to expect.',
     finds: 'extra mastitis cases, break-even, eat the saving, risk to the saving, margin',
-    parameters: [number('saving_year', 'per year', 'saving a year, before any extra mastitis'), cows, cost_per_case],
+    parameters: [number('saving_year', 'per year', 'saving a year, before any extra mastitis'), cows, costPerCase],
     compute: breakEvenCases,
     result: 'cases_per_100',
     working: {
