@@ -77,7 +77,11 @@ describe('payback', () => {
   test('of exactly the life is paid back, whatever the rounding', () => {
     expect(payback(0.3, 0.1, 0, 3).years).toBe(3);
     expect(payback(1000, 100, 0, 10).years).toBe(10);
-    for (let n = 1; n <= 100; n++) expect(payback(n * 0.1, 0.1, 0, n).years).toBeCloseTo(n, 9);
+    for (let n = 1; n <= 100; n++) {
+      expect(payback(n * 0.1, 0.1, 0, n).years).toBeCloseTo(n, 9);
+      const saving = 33_333.3;
+      expect(discountedPayback(saving * annuityFactor(n, 0.07, 0), saving, 0.07, 0, n).years).toBeCloseTo(n, 6);
+    }
   });
 
   test('beyond the life, or beyond 100 years, has no answer and says so', () => {

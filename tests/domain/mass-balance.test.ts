@@ -35,6 +35,7 @@ it('leaves nothing but dry matter when all the water is taken, and the same mate
   expect(finalDryMatter(100, 0.35, 65).dm_out).toBe(1);
   // 65 with the digits that another way of working it out leaves.
   expect(finalDryMatter(100, 0.35, 65.00000000000001).dm_out).toBe(1);
+  expect(finalDryMatter(100_000, 0.35, 65_000.00001).dm_out).toBe(1);
   expect(finalDryMatter(100, 0.35, 0).dm_out).toBe(0.35);
 });
 
