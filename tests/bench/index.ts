@@ -3,6 +3,7 @@ import { engine } from './engine.ts';
 import { exhaustBalance, internalRates, probability } from './equations.ts';
 import { growth } from './growth.ts';
 import type { Row } from './measure.ts';
+import { pageReady } from './page.ts';
 import { callOnce, ranges } from './ranges.ts';
 import { start } from './start.ts';
 
@@ -27,9 +28,9 @@ function print(table: readonly (readonly string[])[]): void {
     );
 }
 
-function all(): void {
+async function all(): Promise<void> {
   const rates = internalRates();
-  const rows = [...ranges(), exhaustBalance(), ...rates.rows, probability(), ...growth(), ...start(), ...engine()];
+  const rows = [...ranges(), exhaustBalance(), ...rates.rows, probability(), ...growth(), ...start(), await pageReady(), ...engine()];
   print([['what', 'ours', 'theirs', 'ratio', 'target', '', 'what is compared'], ...rows.map(line)]);
   console.log(`\nInternal rates that one of them gets wrong:\n${rates.wrong.join('\n')}`);
   console.log(`\n${cpus().length} × ${cpus()[0]?.model}, Node ${process.version}, load ${loadavg().map(three).join(' ')}`);
@@ -37,4 +38,4 @@ function all(): void {
 
 const [, , side] = process.argv;
 if (side) console.log(callOnce(side === 'ours'));
-else all();
+else void all();

@@ -11,7 +11,7 @@ const bench = {
   name: 'bench',
   cache: false,
   entry: { bench: path('./index.ts') },
-  externals: { '@odoo/o-spreadsheet': 'commonjs @odoo/o-spreadsheet' },
+  externals: Object.fromEntries(['@odoo/o-spreadsheet', 'playwright-core'].map((name) => [name, `commonjs ${name}`])),
   output: { ...output, filename: '[name].cjs' },
 };
 
