@@ -112,7 +112,7 @@ export function ovenDryMatter(wet_g: number, dry_g: number, container_g: number)
       'enter the empty container, and both weighings with it',
     );
   if (dry_g > wet_g)
-    throw new Refusal('dry_g', `${dry_g} is above wet_g ${wet_g}`, 'a sample cannot gain weight by drying; check both weighings');
+    throw new Refusal('dry_g', said`${dry_g} is above wet_g ${wet_g}`, 'a sample cannot gain weight by drying; check both weighings');
   const wet_sample_g = wet_g - container_g;
   const dry_sample_g = dry_g - container_g;
   return { wet_sample_g, dry_sample_g, dm: dry_sample_g / wet_sample_g };

@@ -8,10 +8,10 @@ const dryer = { needed: 'with a dryer' } as const;
 const outdoorTemperature = range(-30, 45);
 const humidity = range(0.05, 1);
 
-/** No sorption data are held for fibre drier than this, so no plan is made there. */
+/** No sorption data is held for fibre drier than this, so no plan is made there. */
 const fibreTarget: Bounds = {
   ...range(0.15, 0.8),
-  slip: { when: (value) => value > 0.8 && value <= 1, hint: 'no data are held on how fibre gives off water above 0.80 dry matter' },
+  slip: { when: (value) => value > 0.8 && value <= 1, hint: 'no data is held on how fibre gives off water above 0.80 dry matter' },
 };
 
 /** The dryer, its air and its heat. */

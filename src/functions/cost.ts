@@ -133,7 +133,7 @@ export const cost = [
       number('price_per_unit', 'per unit', 'price of a litre, kilogram, cubic metre or kWh of fuel'),
       number('kwh_per_unit', 'kWh/unit', 'heat in as much fuel', { above: 0 }),
       optional(
-        number('efficiency', 'fraction', "share of the fuel's heat that reaches the water", { min: 0.05 }),
+        number('efficiency', 'fraction', 'share of the fuel’s heat that reaches the water', { min: 0.05 }),
         defaultOf('boiler_efficiency'),
       ),
     ],

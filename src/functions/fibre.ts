@@ -15,7 +15,7 @@ import { dryMatter, slurryDryMatter } from './shared.ts';
 
 const slurry = slurryDryMatter('slurry_dm', 'dry matter of the slurry as it reaches the press');
 const cake = dryMatter('cake_dm', 'dry matter of the pressed fibre');
-const capture = number('capture', 'fraction', "share of the slurry's dry matter that ends in the pressed fibre", { min: 0.01 });
+const capture = number('capture', 'fraction', 'share of the slurry’s dry matter that ends in the pressed fibre', { min: 0.01 });
 const running = number('t_h_running', 't/h', 'slurry pressed while the press runs', { above: 0, max: 1000 });
 
 export const fibre = [
@@ -108,7 +108,7 @@ export const fibre = [
 
   define({
     name: 'FIBRE.CAPTURE',
-    summary: "Share of the slurry's dry matter that a press catches, from three samples.",
+    summary: 'Share of the slurry’s dry matter that a press catches, from three samples.',
     finds: 'separation efficiency, how well does the press work, test a separator, samples',
     parameters: [slurry, cake, slurryDryMatter('liquid_dm', 'dry matter of the liquid')],
     compute: captureShare,
@@ -148,7 +148,7 @@ export const fibre = [
 
   define({
     name: 'FIBRE.RUNTIME',
-    summary: "Hours a press must run to get through a day's slurry; above 24 one press will not do.",
+    summary: 'Hours a press must run to get through a day’s slurry; above 24 one press will not do.',
     finds: 'press hours, running time, long enough',
     parameters: [number('t_day', 't/day', 'slurry to press'), running],
     compute: pressRunningHours,

@@ -138,7 +138,7 @@ export const invest = [
     finds: 'break even, what must sawdust cost, price per tonne, NPV 0',
     parameters: [
       capital,
-      number('bought_t_year', 't/year', "bought-in bedding that the kit replaces, its own tonnes and not the fibre's", { above: 0 }),
+      number('bought_t_year', 't/year', 'bought-in bedding that the kit replaces, its own tonnes and not the fibre’s', { above: 0 }),
       number('running_year', 'per year', 'cost of running the kit, less any other cost of the bought bedding that it saves'),
       lifeYears,
       rate,

@@ -105,7 +105,7 @@ export const plant = [
     summary: 'Electricity that a motor takes from the meter.',
     finds: 'power use, kWh, running cost, motor, units',
     parameters: [
-      number('motor_kw', 'kW', "the motor's rated output, or a shaft power with load_factor 1", { max: 10_000 }),
+      number('motor_kw', 'kW', 'the motor’s rated output, or a shaft power with load_factor 1', { max: 10_000 }),
       number('hours', 'hours', 'hours run'),
       optional(number('load_factor', 'fraction', 'share of its rating that it delivers', { min: 0.05 }), defaultOf('motor_load_factor')),
       optional(number('efficiency', 'fraction', 'shaft power over electric power', { min: 0.1 }), defaultOf('motor_efficiency')),

@@ -6,7 +6,7 @@ import { explain } from '../../src/core/working.ts';
 import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
 
 const tenth = { value: 0.1, source: 'project', status: 'judgement' } as const;
-const ownChoice = "Bedding Ledger: this project's own choice, to be changed where you know better (judgement)";
+const ownChoice = 'Bedding Ledger: this project’s own choice, to be changed where you know better (judgement)';
 
 const dried: FunctionRecord = define({
   name: 'TEST.DRIED',

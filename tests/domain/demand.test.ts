@@ -9,7 +9,7 @@ test('a layer twice as deep takes twice the litres', () => {
   expect(layingDepth(2, 1.2, 0.1).litres).toBeCloseTo(240, 9);
 });
 
-test('bedding laid half as often for the same litres halves the daily kilogrammes', () => {
+test('bedding laid half as often for the same litres halves the daily kilograms', () => {
   expect(cubicleDemand(20, 2, 178).kg_cubicle_day).toBeCloseTo(cubicleDemand(20, 1, 178).kg_cubicle_day / 2, 12);
 });
 

@@ -132,7 +132,7 @@ describe('what cannot be used', () => {
   });
 
   it.each([
-    ['Dried to dry matter', 0.85, /no data are held on how fibre gives off water/],
+    ['Dried to dry matter', 0.85, /no data is held on how fibre gives off water/],
     ['Altitude', 0.85, /is this a humidity\?/],
     ['Saving growth', 3, /is this a number of years\?; enter 3% or 0.03/],
     ['Saving growth', 0.25, /0.25 is above 0.2; enter a number from -0.2 to 0.2/],

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { densityOf, driedDensity, dryMatterOf, type Material, materialTable } from '../../src/domain/materials.ts';
 
-/** Kilogrammes per cubic metre in one pound per cubic foot: 0.45359237 / 0.3048³. */
+/** Kilograms per cubic metre in one pound per cubic foot: 0.45359237 / 0.3048³. */
 const poundPerCubicFoot = 0.45359237 / 0.3048 ** 3;
 
 /**

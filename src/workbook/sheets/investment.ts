@@ -20,8 +20,8 @@ function goesIn(page: SheetBuilder): void {
     },
     { name: 'life', label: 'Life', value: `=${inUse('Life years')}`, unit: 'years', format: 'whole', note: 'Inputs' },
     { name: 'rate', label: 'Discount rate', value: `=${inUse('Discount rate')}`, unit: 'fraction', note: 'Inputs' },
-    { name: 'growth', label: 'Yearly rise of the saving', value: `=${inUse('Saving growth')}`, unit: 'fraction', note: 'Inputs' },
-    { name: 'residual', label: 'Value at the end', value: `=${inUse('End value')}`, unit: 'money', note: 'Inputs' },
+    { name: 'growth', label: 'Saving growth', value: `=${inUse('Saving growth')}`, unit: 'fraction', note: 'Inputs' },
+    { name: 'residual', label: 'End value', value: `=${inUse('End value')}`, unit: 'money', note: 'Inputs' },
     {
       name: 'method',
       label: 'Allowances against tax',
@@ -136,7 +136,7 @@ function uncertainty(page: SheetBuilder): void {
     .newPage()
     .part(
       'How sure is it?',
-      'Type how far each figure may fall below or rise above what is likely. Running cost is net of the work and haulage that bought bedding takes now; no end value is counted here.',
+      'Type how far each figure may fall below or rise above what is likely. Running cost is net of the labour and haulage that bought bedding takes now; no end value is counted here.',
     )
     .headings('driver', 'low', 'likely', 'high', 'down by', 'up by');
   const first = page.row;

@@ -2,11 +2,19 @@ import { type Content, columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
 
-/** Other beddings: what they take, what was paid and when, the work, anything else, and where the figures come from. */
+/** Other beddings: what they take, what was paid and when, the labour, anything else, and where the figures come from. */
 const others: readonly (readonly [...Content[]])[] = [
-  ['sand', 9.6, 16, 13, 9, 3500, 'kg and price: event demonstration 2013 (seen); work and sand in the slurry: a guess for this herd'],
-  ['chopped straw', 2.1, 75, 2, 9, 800, 'kg: event demonstration 2013 (seen); price: trade press 2024 (seen); work and chopping: a guess'],
-  ['shavings', 1.8, 200, 13, 7, 0, 'kg and price in bags: event demonstration 2013 (seen); work: a guess'],
+  ['sand', 9.6, 16, 13, 9, 3500, 'kg and price: event demonstration 2013 (seen); labour and sand in the slurry: a guess for this herd'],
+  [
+    'chopped straw',
+    2.1,
+    75,
+    2,
+    9,
+    800,
+    'kg: event demonstration 2013 (seen); price: trade press 2024 (seen); labour and chopping: a guess',
+  ],
+  ['shavings', 1.8, 200, 13, 7, 0, 'kg and price in bags: event demonstration 2013 (seen); labour: a guess'],
   ['', '', '', '', '', '', 'room for one of your own'],
 ];
 
@@ -44,7 +52,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
   page
     .title(
       'Options',
-      'Every bedding side by side: what it costs a year, cheapest first, with its work and what comes with it.',
+      'Every bedding side by side: what it costs a year, cheapest first, with its labour and what comes with it.',
       lackingLine,
     )
     .part('Other beddings: type what you are quoted')
@@ -53,7 +61,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
       'kg per cubicle a day',
       'price then, per t',
       'years ago, 0 if today',
-      'work, h/week',
+      'labour, h/week',
       'extra, money a year',
       'price now, per t',
       'where from',
@@ -82,7 +90,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
     },
   ]);
 
-  page.part('What is compared').headings('bedding', 'kg per cubicle a day', 'price per t', 'work, h/week', 'extra, money a year');
+  page.part('What is compared').headings('bedding', 'kg per cubicle a day', 'price per t', 'labour, h/week', 'extra, money a year');
   const first = page.row;
   const line = (name: string, cells: readonly string[]) =>
     page.line([`=${name}`, ...cells.map((cell) => `=IF($A${page.row}="","",${cell})`)], 'output', { format: 'two' });

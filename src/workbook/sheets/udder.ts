@@ -8,7 +8,7 @@ const copied = (item: string): string => `=IF(${inUse(item)}="","",${inUse(item)
 const rest = '{shed},{dirty},{bed},{stocking}';
 
 function scores(page: SheetBuilder): void {
-  page.part('What the score rests on').headings('', 'fibre', 'bedding now', 'unit', 'where from');
+  page.part('What the score rests on').headings('', 'fibre', 'present bedding', 'unit', 'where from');
   page.facts([
     {
       name: 'dm',
@@ -44,7 +44,7 @@ function scores(page: SheetBuilder): void {
       note: 'cows ÷ cubicles',
     },
   ]);
-  for (const [k, bedding] of ['fibre', 'bedding now'].entries()) {
+  for (const [k, bedding] of ['fibre', 'present bedding'].entries()) {
     const own = ['dm', 'interval', 'material'].map((name) => moved(page.at(name), k)).join(',');
     page.row++;
     page
@@ -100,7 +100,7 @@ function drivers(page: SheetBuilder): void {
   page.newPage();
   page.part(
     'What drives it',
-    'Points add up to the score; could bring: the most that a factor not given could add. From HYGIENE.DRIVERS, for the fibre.',
+    'Points add up to the score; could bring: how far a factor not given could still move it, down and up. From HYGIENE.DRIVERS, for the fibre.',
   );
   page.spill({
     name: 'drivers',
@@ -280,7 +280,7 @@ export function udderSheet(blank: boolean): SheetBuilder {
   const page = new SheetBuilder('Udder health', [250, 110, 110, 110, 520, 150, 120], { blank, landscape: true, dashes: true });
   page.title(
     'Udder health',
-    'How clean and dry the fibre lies beside the bedding now, and how many extra cases would eat the saving.',
+    'How clean and dry the fibre lies beside the present bedding, and how many extra cases would eat the saving.',
     lackingLine,
   );
   scores(page);
