@@ -12,12 +12,11 @@ import {
   updatedPrice,
 } from '../../src/domain/cost.ts';
 import { Refusal } from '../../src/domain/refusal.ts';
-
-const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+import { between } from './between.ts';
 
 test('a price by volume and the same price by weight buy the same load', () => {
   fc.assert(
-    fc.property(within(1, 500), within(20, 2000), (price, density) => {
+    fc.property(between(1, 500), between(20, 2000), (price, density) => {
       expect(costPerTonne(price, density).price_per_t * (density / 1000)).toBeCloseTo(price, 9);
     }),
   );
@@ -51,7 +50,7 @@ describe('ownership', () => {
 
   test('is what is used up, recovered with interest, and interest on what is left', () => {
     fc.assert(
-      fc.property(within(1000, 1e6), fc.integer({ min: 1, max: 40 }), within(0, 0.5), within(0, 1), (capital, n, rate, left) => {
+      fc.property(between(1000, 1e6), fc.integer({ min: 1, max: 40 }), between(0, 0.5), between(0, 1), (capital, n, rate, left) => {
         const usual = (1 - left) * capital * capitalRecovery(n, rate) + left * capital * rate;
         expect(Math.abs(ownershipCost(capital, n, rate, left * capital).ownership_year - usual)).toBeLessThan(1e-9 * capital);
       }),

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cubicleDemand, dispenserLoads, herdDemand, layingDepth, sameVolume, wholeLoads } from '../../src/domain/demand.ts';
+import { between } from './between.ts';
 
 const positive = (max: number) => fc.double({ min: 1e-3, max, noNaN: true });
 
@@ -15,7 +16,7 @@ test('bedding laid half as often for the same litres halves the daily kilograms'
 
 test('what is bought, less what is lost, is what is laid', () => {
   fc.assert(
-    fc.property(positive(5000), positive(50), positive(366), fc.double({ min: 0, max: 0.9, noNaN: true }), (cubicles, kg, days, loss) => {
+    fc.property(positive(5000), positive(50), positive(366), between(0, 0.9), (cubicles, kg, days, loss) => {
       const { laid_t_year, t_year } = herdDemand(cubicles, kg, days, loss);
       expect(t_year * (1 - loss)).toBeCloseTo(laid_t_year, 6);
       expect(t_year).toBeGreaterThanOrEqual(laid_t_year);

@@ -13,20 +13,20 @@ import {
 } from '../../src/domain/drying.ts';
 import { relativeHumidity, saturationPressure } from '../../src/domain/moist-air.ts';
 import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
-
-const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+import { between } from './between.ts';
+import { thrownBy } from './thrown-by.ts';
 
 /** Any dryer that the functions take, from frost to 190 °C. */
 const dryer = fc.record({
-  air_m3_h: double(50, 100_000),
-  ambient_c: double(-30, 45),
-  ambient_rh: double(0.05, 1),
-  rise_c: double(0, 145),
-  altitude_m: double(-400, 4000),
+  air_m3_h: between(50, 100_000),
+  ambient_c: between(-30, 45),
+  ambient_rh: between(0.05, 1),
+  rise_c: between(0, 145),
+  altitude_m: between(-400, 4000),
   air_at: fc.constantFrom('supply' as const, 'ambient' as const),
-  exhaust_rh: double(0.2, 1),
-  heat_loss: double(0, 0.6),
-  feed_c: fc.option(double(0, 60), { nil: undefined }),
+  exhaust_rh: between(0.2, 1),
+  heat_loss: between(0, 0.6),
+  feed_c: fc.option(between(0, 60), { nil: undefined }),
 });
 type Dryer = typeof dryer extends fc.Arbitrary<infer One> ? One : never;
 
@@ -55,14 +55,6 @@ const whereItDries = (property: (d: Dryer, steps: ReturnType<typeof run>) => voi
   );
 
 const close = (found: number, expected: number, within: number) => expect(Math.abs(found - expected)).toBeLessThanOrEqual(within);
-
-const thrownBy = (call: () => unknown): unknown => {
-  try {
-    return call();
-  } catch (thrown) {
-    return thrown;
-  }
-};
 
 describe('a dryer', () => {
   it('sends up the chimney the water it took in and the water it evaporated', () => {
@@ -95,7 +87,7 @@ describe('a dryer', () => {
 
   it('carries most off with the exhaust saturated and no heat lost, and no more the more it loses or the drier it leaves', () => {
     fc.assert(
-      fc.property(dryer, double(0, 1), double(0, 1), (d, more_loss, drier) => {
+      fc.property(dryer, between(0, 1), between(0, 1), (d, more_loss, drier) => {
         const worse = { ...d, heat_loss: d.heat_loss + more_loss * (0.95 - d.heat_loss) };
         const dry = { ...d, exhaust_rh: d.exhaust_rh * (1 - drier) + 0.05 * drier };
         const best = { ...d, exhaust_rh: 1, heat_loss: 0 };
@@ -117,7 +109,7 @@ describe('a dryer', () => {
 
   it('takes the air it was given back from the output that air makes', () => {
     fc.assert(
-      fc.property(dryer, double(0.15, 0.5), double(0.02, 0.3), (d, dm_in, drier) => {
+      fc.property(dryer, between(0.15, 0.5), between(0.02, 0.3), (d, dm_in, drier) => {
         fc.pre(carried(d) > 1e-6 * d.air_m3_h);
         const fibre = [dm_in, dm_in + drier] as const;
         const outdoor = [d.ambient_c, d.ambient_rh, d.ambient_c + d.rise_c] as const;
@@ -232,7 +224,7 @@ it('shows the exhaust by key, with a unit for every value', () => {
 
 it('needs the drum that gives back the time in it', () => {
   fc.assert(
-    fc.property(double(0.1, 100), double(0.1, 48), double(0.01, 1), double(50, 1000), (m3_h, hours, fill, density_kg_m3) => {
+    fc.property(between(0.1, 100), between(0.1, 48), between(0.01, 1), between(50, 1000), (m3_h, hours, fill, density_kg_m3) => {
       const { drum_m3 } = drumNeeded(m3_h, hours, fill);
       expect(retention(drum_m3, fill, density_kg_m3, m3_h * density_kg_m3).hours / hours).toBeCloseTo(1, 9);
     }),

@@ -3,19 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { dryingHeat } from '../../src/domain/drying.ts';
 import { heatedTemperature, heaterEffectiveness, hotWaterHeat, supplyTemperature } from '../../src/domain/heater.ts';
 import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
+import { between } from './between.ts';
+import { thrownBy } from './thrown-by.ts';
 
-const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const outdoor = fc.record({ ambient_c: double(-30, 45), ambient_rh: double(0.05, 1) });
-const site = fc.record({ altitude_m: double(-400, 4000), air_at: fc.constantFrom('supply' as const, 'ambient' as const) });
-const air_m3_h = double(50, 100_000);
-
-const thrownBy = (call: () => unknown): unknown => {
-  try {
-    return call();
-  } catch (thrown) {
-    return thrown;
-  }
-};
+const outdoor = fc.record({ ambient_c: between(-30, 45), ambient_rh: between(0.05, 1) });
+const site = fc.record({ altitude_m: between(-400, 4000), air_at: fc.constantFrom('supply' as const, 'ambient' as const) });
+const air_m3_h = between(50, 100_000);
 
 describe('hot water', () => {
   it('gives off nothing where it comes back as hot as it went', () => {
@@ -28,7 +21,7 @@ describe('hot water', () => {
 });
 
 describe('a hot-water heater', () => {
-  const water = fc.record({ water_l_h: double(10, 50_000), over_c: double(1, 85), effectiveness: double(0.05, 1) });
+  const water = fc.record({ water_l_h: between(10, 50_000), over_c: between(1, 85), effectiveness: between(0.05, 1) });
 
   it('has the effectiveness that its temperatures were worked out from', () => {
     fc.assert(
@@ -110,7 +103,7 @@ describe('a hot-water heater', () => {
 describe('a heat source of known output', () => {
   it('gives the temperature whose heat it is', () => {
     fc.assert(
-      fc.property(air_m3_h, outdoor, double(0, 150), site, (air, { ambient_c, ambient_rh }, rise_c, { altitude_m, air_at }) => {
+      fc.property(air_m3_h, outdoor, between(0, 150), site, (air, { ambient_c, ambient_rh }, rise_c, { altitude_m, air_at }) => {
         const { heat_kw } = dryingHeat(air, ambient_c, ambient_rh, ambient_c + rise_c, altitude_m, air_at);
         const { supply_c } = heatedTemperature(air, ambient_c, ambient_rh, heat_kw, altitude_m, air_at);
         expect(Math.abs(supply_c - (ambient_c + rise_c))).toBeLessThan(1e-9);

@@ -5,20 +5,20 @@ import { beds } from '../../src/domain/hygiene-factors.ts';
 import { fibreReach, longestInterval, lowestDryMatter } from '../../src/domain/hygiene-inverse.ts';
 import { materials } from '../../src/domain/materials.ts';
 import { NoAnswer } from '../../src/domain/refusal.ts';
+import { between } from './between.ts';
 
-const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const rest = fc.tuple(
   fc.option(fc.constantFrom(...materials), { nil: undefined }),
-  fc.option(number(-20, 45), { nil: undefined }),
-  fc.option(number(0, 1), { nil: undefined }),
+  fc.option(between(-20, 45), { nil: undefined }),
+  fc.option(between(0, 1), { nil: undefined }),
   fc.option(fc.constantFrom(...beds), { nil: undefined }),
-  fc.option(number(0.1, 3), { nil: undefined }),
+  fc.option(between(0.1, 3), { nil: undefined }),
 );
 
 describe('the longest interval', () => {
   test('gives back the interval that the target score came from', () => {
     fc.assert(
-      fc.property(number(0.05, 1), number(0.25, 2), rest, (dm, days, others) => {
+      fc.property(between(0.05, 1), between(0.25, 2), rest, (dm, days, others) => {
         const target = hygieneScore(dm, days, ...others).score;
         expect(longestInterval(dm, target, ...others).interval_days).toBeCloseTo(days, 6);
       }),
@@ -27,7 +27,7 @@ describe('the longest interval', () => {
 
   test('keeps the score at or below the target', () => {
     fc.assert(
-      fc.property(number(0.05, 1), number(0, 100), rest, (dm, target, others) => {
+      fc.property(between(0.05, 1), between(0, 100), rest, (dm, target, others) => {
         try {
           const { interval_days, score } = longestInterval(dm, target, ...others);
           expect(score).toBeLessThanOrEqual(target + 1e-9);
@@ -55,7 +55,7 @@ describe('the longest interval', () => {
 describe('the lowest dry matter', () => {
   test('gives back the dry matter that the target score came from, where the score falls with it', () => {
     fc.assert(
-      fc.property(number(0.26, 0.89), number(0.25, 14), rest, (dm, days, others) => {
+      fc.property(between(0.26, 0.89), between(0.25, 14), rest, (dm, days, others) => {
         const target = hygieneScore(dm, days, ...others).score;
         expect(lowestDryMatter(days, target, ...others).dm).toBeCloseTo(dm, 6);
       }),
@@ -64,7 +64,7 @@ describe('the lowest dry matter', () => {
 
   test('is the lowest: a hair wetter passes the target', () => {
     fc.assert(
-      fc.property(number(0.26, 0.89), number(0.25, 14), rest, (dm, days, others) => {
+      fc.property(between(0.26, 0.89), between(0.25, 14), rest, (dm, days, others) => {
         const target = hygieneScore(dm, days, ...others).score;
         const answer = lowestDryMatter(days, target, ...others);
         expect(answer.score).toBeLessThanOrEqual(target);

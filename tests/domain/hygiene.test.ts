@@ -4,16 +4,16 @@ import { bandOf, hygieneScore, SCORE_CAUTION, scoreDrivers, scoreSpan } from '..
 import { beds, factorFacts, type ScoreArguments } from '../../src/domain/hygiene-factors.ts';
 import { lowestDryMatter } from '../../src/domain/hygiene-inverse.ts';
 import { materials } from '../../src/domain/materials.ts';
+import { between } from './between.ts';
 
-const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const dm = number(0.05, 1);
-const days = number(0.25, 14);
+const dm = between(0.05, 1);
+const days = between(0.25, 14);
 const whole = {
   material: fc.constantFrom(...materials),
-  shed_c: number(-20, 45),
-  dirty_udders: number(0, 1),
+  shed_c: between(-20, 45),
+  dirty_udders: between(0, 1),
   bed: fc.constantFrom(...beds),
-  stocking: number(0.1, 3),
+  stocking: between(0.1, 3),
 };
 const maybe = <Value>(values: fc.Arbitrary<Value>) => fc.option(values, { nil: undefined });
 const everything: fc.Arbitrary<ScoreArguments> = fc.tuple(

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { internalRateOfFlows } from '../../src/domain/internal-rate.ts';
 import { NoAnswer } from '../../src/domain/refusal.ts';
+import { between } from './between.ts';
 
 /** Flows that have these rates and no others: the product of x − (1 + rate) over all of them, first year first. */
 function flowsWith(rates: readonly number[]): number[] {
@@ -10,7 +11,7 @@ function flowsWith(rates: readonly number[]): number[] {
   return flows;
 }
 
-const rateFrom = fc.double({ min: -0.9, max: 5, noNaN: true });
+const rateFrom = between(-0.9, 5);
 
 test('the one rate of an outlay that comes back once is found, from −90 % to 500 %', () => {
   fc.assert(

@@ -11,12 +11,12 @@ import {
   repayment,
 } from '../../src/domain/investment.ts';
 import { NoAnswer } from '../../src/domain/refusal.ts';
+import { between } from './between.ts';
 
-const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const money = within(100, 1e6);
+const money = between(100, 1e6);
 const life = fc.integer({ min: 1, max: 100 });
-const rate = within(0, 1);
-const growth = within(-0.5, 0.5);
+const rate = between(0, 1);
+const growth = between(-0.5, 0.5);
 
 describe('annuity factor', () => {
   test('is the sum of the savings, each worth less the later it comes', () => {
@@ -66,7 +66,7 @@ describe('payback', () => {
 
   test('takes no less time with interest than without', () => {
     fc.assert(
-      fc.property(money, within(0.02, 1), rate, growth, (capital, share, r, g) => {
+      fc.property(money, between(0.02, 1), rate, growth, (capital, share, r, g) => {
         const plain = yearsOrNone(() => payback(capital, share * capital, g, undefined));
         const discounted = yearsOrNone(() => discountedPayback(capital, share * capital, r, g, undefined));
         expect(discounted).toBeGreaterThanOrEqual(plain);
@@ -108,7 +108,7 @@ const yearsOrNone = (find: () => { years: number }): number => {
 describe('net present value and its roots', () => {
   test('at the internal rate it is 0', () => {
     fc.assert(
-      fc.property(money, within(-0.01, 3), life, growth, within(0.01, 1), (capital, share, n, g, left) => {
+      fc.property(money, between(-0.01, 3), life, growth, between(0.01, 1), (capital, share, n, g, left) => {
         let irr: number;
         try {
           irr = internalRate(capital, share * capital, n, g, left * capital).irr;
@@ -126,7 +126,7 @@ describe('net present value and its roots', () => {
 
   test('a kit that saves anything at all has a rate of return, and it is the larger the more it saves', () => {
     fc.assert(
-      fc.property(money, within(0.001, 2), life, growth, (capital, share, n, g) => {
+      fc.property(money, between(0.001, 2), life, growth, (capital, share, n, g) => {
         const { irr } = internalRate(capital, share * capital, n, g, 0);
         expect(internalRate(capital, 1.1 * share * capital, n, g, 0).irr).toBeGreaterThan(irr);
       }),
@@ -151,7 +151,7 @@ describe('net present value and its roots', () => {
 
   test('at the break-even price of bought bedding it is 0', () => {
     fc.assert(
-      fc.property(money, within(1, 1000), within(0, 1e5), life, rate, growth, (capital, tonnes, running, n, r, g) => {
+      fc.property(money, between(1, 1000), between(0, 1e5), life, rate, growth, (capital, tonnes, running, n, r, g) => {
         const { price_per_t } = breakEvenPrice(capital, tonnes, running, n, r, g, 0.1 * capital);
         const { npv, savings_today } = netPresentValue(capital, price_per_t * tonnes - running, n, r, g, 0.1 * capital);
         expect(Math.abs(npv)).toBeLessThan(1e-9 * (capital + Math.abs(savings_today) + running * annuityFactor(n, r, g)));

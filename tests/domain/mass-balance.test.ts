@@ -2,11 +2,10 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { driedYield, finalDryMatter, waterToEvaporate } from '../../src/domain/mass-balance.ts';
 import { Refusal } from '../../src/domain/refusal.ts';
+import { between } from './between.ts';
 
-const mass = fc.double({ min: 0.001, max: 1e6, noNaN: true });
-const dryMatters = fc
-  .tuple(fc.double({ min: 0.05, max: 1, noNaN: true }), fc.double({ min: 0.05, max: 1, noNaN: true }))
-  .filter(([dm_in, dm_out]) => dm_in < dm_out);
+const mass = between(0.001, 1e6);
+const dryMatters = fc.tuple(between(0.05, 1), between(0.05, 1)).filter(([dm_in, dm_out]) => dm_in < dm_out);
 const near = (found: number, expected: number, size = expected) =>
   expect(Math.abs(found - expected)).toBeLessThanOrEqual(1e-9 * Math.abs(size));
 

@@ -5,6 +5,7 @@ import references from '../../src/data/references.json';
 import { densityOf, driedDensity, dryMatterOf, materials, materialTable, ovenDryMatter } from '../../src/domain/materials.ts';
 import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
 import { withSourceNames } from '../../src/domain/source-name.ts';
+import { between } from './between.ts';
 
 test('a reference figure never claims more than its source: one that was not checked stays marked so', () => {
   for (const row of Object.values(figures))
@@ -48,19 +49,13 @@ test('a source in the midst of a text is named in words, and what only looks lik
   ));
 
 test('drying keeps the dry matter of a heap, whatever its shrinkage', () => {
-  const dm = fc.double({ min: 0.05, max: 1, noNaN: true });
+  const dm = between(0.05, 1);
   fc.assert(
-    fc.property(
-      fc.double({ min: 50, max: 700, noNaN: true }),
-      dm,
-      dm,
-      fc.double({ min: 0, max: 0.5, noNaN: true }),
-      (density, a, b, shrinkage) => {
-        fc.pre(a < b);
-        const dried = driedDensity(density, a, b, shrinkage);
-        expect(Math.abs((dried.dried_density_kg_m3 * dried.volume_kept * b) / (density * a) - 1)).toBeLessThan(1e-12);
-      },
-    ),
+    fc.property(between(50, 700), dm, dm, between(0, 0.5), (density, a, b, shrinkage) => {
+      fc.pre(a < b);
+      const dried = driedDensity(density, a, b, shrinkage);
+      expect(Math.abs((dried.dried_density_kg_m3 * dried.volume_kept * b) / (density * a) - 1)).toBeLessThan(1e-12);
+    }),
   );
 });
 

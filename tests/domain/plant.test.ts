@@ -2,8 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { chimneySpeed, drumTurn, electricityUsed, fanFlow, fanFrequency, fanPower, heatSurplus } from '../../src/domain/plant.ts';
 import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
-
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+import { between } from './between.ts';
 
 test('the setting found for a flow gives that flow', () => {
   fc.assert(

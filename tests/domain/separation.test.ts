@@ -11,14 +11,14 @@ import {
   pressThroughput,
   slurryProduced,
 } from '../../src/domain/separation.ts';
+import { between } from './between.ts';
 
-const fraction = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Slurry, cake and capture of any press: the slurry is always the wetter. */
-const press = fc.record({ slurry_dm: fraction(0.005, 0.15), cake_dm: fraction(0.16, 0.9), capture: fraction(0.01, 0.99) });
+const press = fc.record({ slurry_dm: between(0.005, 0.15), cake_dm: between(0.16, 0.9), capture: between(0.01, 0.99) });
 
 test('pressed fibre and liquid together hold the mass and the dry matter of the slurry', () => {
   fc.assert(
-    fc.property(press, fraction(0.1, 1000), ({ slurry_dm, cake_dm, capture }, slurry_t) => {
+    fc.property(press, between(0.1, 1000), ({ slurry_dm, cake_dm, capture }, slurry_t) => {
       const { cake_t } = pressedCake(slurry_t, slurry_dm, cake_dm, capture);
       const { liquid_dm } = liquidDryMatter(slurry_dm, cake_dm, capture);
       const liquid_t = slurry_t - cake_t;

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
 import { carryover, LARGEST_PARTICLE_MM, SMALLEST_PARTICLE_MM, settlingSpeed, sphereDrag } from '../../src/domain/settling.ts';
+import { between } from './between.ts';
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Sizes spread evenly over their decades, from dust to chips. */
 const size = between(Math.log10(SMALLEST_PARTICLE_MM), Math.log10(LARGEST_PARTICLE_MM)).map((exponent) =>
   Math.min(Math.max(10 ** exponent, SMALLEST_PARTICLE_MM), LARGEST_PARTICLE_MM),

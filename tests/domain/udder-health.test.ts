@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { countPerVolume } from '../../src/domain/bedding-counts.ts';
 import { breakEvenCases, caseRate, casesCost, dirtyShare } from '../../src/domain/udder-health.ts';
+import { between } from './between.ts';
 
-const positive = fc.double({ min: 1, max: 1e5, noNaN: true });
+const positive = between(1, 1e5);
 
 describe('mastitis cases and money', () => {
   test('the break-even cases cost exactly the saving', () => {

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { homeCost, optionsCost, ownershipCost } from '../../src/domain/cost.ts';
-
-const near = (found: number, expected: number, within: number) => expect(Math.abs(found - expected)).toBeLessThanOrEqual(within);
+import { near } from './near.ts';
 
 describe('yearly cost of owning a machine', () => {
   test('93,500 with 25,300 left after 15 years at 5 %: 7,812 in Iowa State A3-29 (inputs seen), 7,835.54 unrounded', () => {

@@ -3,10 +3,10 @@ import { annuityFactor, capitalRecovery } from '../../src/domain/annuity.ts';
 import { internalRateOfFlows } from '../../src/domain/internal-rate.ts';
 import { discountedPayback, internalRate, loanCover, netPresentValue, payback, repayment } from '../../src/domain/investment.ts';
 import { loanSchedule } from '../../src/domain/loan.ts';
+import { near } from './near.ts';
 
 /** Half a unit of the last printed decimal: what rounding in print leaves open. */
 const printed = (decimals: number) => 0.5000001 * 10 ** -decimals;
-const near = (found: number, expected: number, within: number) => expect(Math.abs(found - expected)).toBeLessThanOrEqual(within);
 
 describe('numpy-financial, documentation (seen)', () => {
   test('npv at 8 % of −40,000, 5,000, 8,000, 12,000, 30,000 is 3,065.22267', () => {
