@@ -1,4 +1,7 @@
+import type { AirAt } from './heater.ts';
+import type { Bed } from './hygiene-factors.ts';
 import type { Material } from './materials.ts';
+import type { Country } from './reference.ts';
 import { NoAnswer } from './refusal.ts';
 
 /** What a budget may be told, by the names the equations use. */
@@ -9,7 +12,7 @@ export interface BudgetInputs {
   litres: number;
   interval_days: number;
   fibre_loss: number;
-  bed: 'deep' | 'mattress';
+  bed: Bed;
   fibre_kind: FibreKind;
   material_now: Material;
   bought_density_kg_m3: number;
@@ -37,7 +40,7 @@ export interface BudgetInputs {
   fresh_density_kg_m3: number;
   shrinkage: number;
   air_m3_h: number;
-  air_at: 'supply' | 'ambient';
+  air_at: AirAt;
   ambient_c: number;
   ambient_rh: number;
   coldest_c: number;
@@ -76,11 +79,12 @@ export interface BudgetInputs {
   cases_per_100_now: number;
   shed_c: number;
   dirty_udders: number;
-  country: string;
+  country: Country;
   permission: 'yes' | 'no';
 }
 
-export type FibreKind = 'fresh fibre' | 'dried fibre' | 'digested fibre' | 'composted fibre';
+export const fibreKinds = ['fresh fibre', 'dried fibre', 'digested fibre', 'composted fibre'] as const satisfies readonly Material[];
+export type FibreKind = (typeof fibreKinds)[number];
 
 /** An item that is needed was not given. */
 export class Missing extends NoAnswer {}

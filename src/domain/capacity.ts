@@ -1,6 +1,6 @@
 import { mustGetDrier } from './mass-balance.ts';
 
-/** A step of the plant and the dried fibre it could make, t per day. */
+/** A stage of the plant and the dried fibre it could make, t per day. */
 export interface Stage {
   readonly stage: string;
   readonly t_day: number;

@@ -4,7 +4,8 @@ import { said } from './spell.ts';
 import { WATER_KJ_KG_K, waterDensity } from './water.ts';
 
 /** Where a fan's flow is read: hot, behind the heater, or cold, before it. */
-export type AirAt = 'supply' | 'ambient';
+export const airPlaces = ['supply', 'ambient'] as const;
+export type AirAt = (typeof airPlaces)[number];
 
 /** The highest supply temperature that the saturation equations cover, °C. */
 const HOTTEST_C = 200;

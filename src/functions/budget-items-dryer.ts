@@ -1,4 +1,5 @@
 import type { Bounds } from '../core/parameters.ts';
+import { airPlaces } from '../domain/heater.ts';
 import { type BudgetItem, inGroup, range } from './budget-item.ts';
 import { humiditySlip } from './shared.ts';
 
@@ -40,7 +41,7 @@ export const dryerItems: readonly BudgetItem[] = [
     'warm air into the drum: measure, or the fan’s plate and its Hz',
     dryer,
   ),
-  drying.choice('Air measured at', 'air_at', ['supply', 'ambient'], 'whether that air was measured hot, at the drum, or cold, at the fan', {
+  drying.choice('Air measured at', 'air_at', airPlaces, 'whether that air was measured hot, at the drum, or cold, at the fan', {
     default: 'air_at',
   }),
   drying.number('Outdoor temperature', 'ambient_c', '°C', outdoorTemperature, 'the year’s mean at the farm', {

@@ -1,12 +1,11 @@
+import { fibreKinds } from '../domain/budget-inputs.ts';
 import { beds } from '../domain/hygiene-factors.ts';
-import { type Material, materials } from '../domain/materials.ts';
+import { materials } from '../domain/materials.ts';
 import { type BudgetItem, inGroup, range } from './budget-item.ts';
 
 const herd = inGroup('Herd and beds');
 const bought = inGroup('Bedding bought now');
 const slurry = inGroup('Slurry and press');
-
-const fibreKinds = ['fresh fibre', 'dried fibre', 'digested fibre', 'composted fibre'] as const;
 
 /** What the farm has and does now, up to the press. */
 export const farmItems: readonly BudgetItem[] = [
@@ -40,7 +39,7 @@ export const farmItems: readonly BudgetItem[] = [
     empty: 'dried fibre; fresh fibre without a dryer',
   }),
 
-  bought.choice('Material now', 'material_now', materials as readonly [Material, ...Material[]], 'what lies in the cubicles today', {
+  bought.choice('Material now', 'material_now', materials, 'what lies in the cubicles today', {
     default: 'material_now',
   }),
   bought.number('Bought density', 'bought_density_kg_m3', 'kg/m³', range(20, 2000), 'weigh a full bucket of the bought bedding', {

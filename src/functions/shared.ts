@@ -1,5 +1,6 @@
 import { defaultOf } from '../core/bibliography.ts';
 import { type Bounds, choice, number, optional } from '../core/parameters.ts';
+import { airPlaces } from '../domain/heater.ts';
 import { materials } from '../domain/materials.ts';
 
 /** Parameters that several functions take, declared once so that all refuse the same slips in the same words. */
@@ -62,9 +63,6 @@ export const air = [airFlowRate, ambient, ambientHumidity, supply] as const;
 /** The altitude stands next to humidities, and takes one for a height. */
 export const humiditySlip: Slip = { when: (value) => value > 0 && value < 1, hint: 'is this a humidity?' };
 const altitude = number('altitude_m', 'm', 'height above sea level, which thins the air', { min: -400, max: 5000, slip: humiditySlip });
-const airAt = choice('air_at', 'whether the flow was measured hot, after the heater (supply), or cold, before it (ambient)', [
-  'supply',
-  'ambient',
-]);
+const airAt = choice('air_at', 'whether the flow was measured hot, after the heater (supply), or cold, before it (ambient)', airPlaces);
 /** What else must be known of the air: always after it, before other options. */
 export const airState = [optional(altitude, defaultOf('altitude_m')), optional(airAt, defaultOf('air_at'))] as const;

@@ -4,7 +4,8 @@ import { addressOf, fixed, moved, on, orDash, placeOf } from './grid.ts';
 import type { Chart, Format, Rule, Sheet, SheetCell, Style } from './model.ts';
 
 export type Content = SheetCell['content'];
-export type Look = Omit<SheetCell, 'content'>;
+/** How one cell is to look, by the names of the model; look.ts says what each name looks like. */
+export type CellLook = Omit<SheetCell, 'content'>;
 
 /** One line of a sheet: label, value (or values side by side), unit, note. */
 export interface Fact {
@@ -102,13 +103,13 @@ export class SheetBuilder {
     return this.#settings.blank ? '' : value;
   }
 
-  put(address: string, content: Content, style: Style = 'output', look: Look = {}): this {
+  put(address: string, content: Content, style: Style = 'output', look: CellLook = {}): this {
     this.#cells[address] = { content, style, ...look };
     return this;
   }
 
   /** Cells side by side from `address` on; undefined leaves one alone. */
-  across(address: string, contents: readonly (Content | undefined)[], style: Style = 'output', look: Look = {}): this {
+  across(address: string, contents: readonly (Content | undefined)[], style: Style = 'output', look: CellLook = {}): this {
     contents.forEach((content, k) => {
       if (content !== undefined) this.put(moved(address, k), content, style, look);
     });
@@ -116,7 +117,7 @@ export class SheetBuilder {
   }
 
   /** One cell's content over a block. */
-  block(range: string, content: Content, style: Style, look: Look = {}): this {
+  block(range: string, content: Content, style: Style, look: CellLook = {}): this {
     this.#merges.push(range);
     return this.put(range.split(':')[0] as string, content, style, look);
   }
@@ -165,7 +166,7 @@ export class SheetBuilder {
   }
 
   /** One row of cells. */
-  line(contents: readonly (Content | undefined)[], style: Style = 'output', look: Look = {}): this {
+  line(contents: readonly (Content | undefined)[], style: Style = 'output', look: CellLook = {}): this {
     this.across(`A${this.row}`, contents, style, look);
     this.row++;
     return this;
@@ -222,8 +223,8 @@ export class SheetBuilder {
     formats.forEach((format, right) => {
       const overNumbers = numbers(format);
       this.put(moved(first, right), '', 'heading', { wrap: true, align: overNumbers ? 'right' : 'left' });
-      const number: Look = overNumbers ? { format, align: 'right' } : {};
-      const look: Look = format === 'text' || lines !== 1 ? { ...number, wrap: true } : number;
+      const number: CellLook = overNumbers ? { format, align: 'right' } : {};
+      const look: CellLook = format === 'text' || lines !== 1 ? { ...number, wrap: true } : number;
       for (let down = 1; down <= rows; down++) this.put(moved(first, right, down), '', format === 'text' ? 'note' : 'output', look);
     });
     this.put(first, this.#dashed(formula), 'heading', { wrap: true, align: numbers(formats[0]) ? 'right' : 'left' });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { inventedHerds } from '../../src/workbook/herds.ts';
 import { budgetWorkbook } from '../../src/workbook/index.ts';
+import { inventedHerds } from '../../src/workbook/invented-herds.ts';
 import { Evaluated } from './evaluated.ts';
 
 const filled = budgetWorkbook();

@@ -3,7 +3,7 @@ import { budgetItems } from '../../functions/budget-items.ts';
 import { usualResults as asked } from '../../functions/budget-many.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { asGiven, letter, orDash } from '../grid.ts';
-import { herdCount, herdHeadings, inventedHerds } from '../herds.ts';
+import { herdCount, herdHeadings, inventedHerds } from '../invented-herds.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 

@@ -5,7 +5,7 @@ import { demoHerd, demoName } from '../demo-herd.ts';
 import { shownUnit } from '../formats.ts';
 import { asGiven, letter, on, quoted } from '../grid.ts';
 import type { Format } from '../model.ts';
-import { type Content, type Look, SheetBuilder } from '../sheet-builder.ts';
+import { type CellLook, type Content, SheetBuilder } from '../sheet-builder.ts';
 import { inputCheck } from './input-check.ts';
 
 export const inputsName = 'Inputs';
@@ -105,11 +105,11 @@ function sourceOf({ parameter: { fallback } }: BudgetItem): string {
 interface Column {
   readonly heading: string;
   readonly of: (item: BudgetItem, row: number) => Content;
-  readonly look: (item: BudgetItem) => Look;
+  readonly look: (item: BudgetItem) => CellLook;
 }
 
-const note = (): Look => ({ style: 'note' });
-const likeValue = (item: BudgetItem): Look => ({ style: 'output', format: formatFor(item), align: 'right' });
+const note = (): CellLook => ({ style: 'note' });
+const likeValue = (item: BudgetItem): CellLook => ({ style: 'output', format: formatFor(item), align: 'right' });
 
 const columns: readonly Column[] = [
   { heading: 'item', of: ({ name }) => name, look: () => ({ style: 'label' }) },
