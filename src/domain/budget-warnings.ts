@@ -1,5 +1,6 @@
 import type { Budget } from './budget.ts';
 import { ifNone } from './budget-inputs.ts';
+import { SELF_HEATING_RATIO } from './drying.ts';
 import { bandEdges, bandOf, SCORE_CAUTION } from './hygiene.ts';
 import { NoAnswer, Refusal } from './refusal.ts';
 
@@ -96,7 +97,7 @@ const rules: readonly Rule[] = [
     trigger: 'more than 1 times what the air can carry; above 1.25 it is not to be had',
     fires: (b) => above(b.kit.stated_ratio(), 1),
     meaning: (b) =>
-      b.kit.stated_ratio() > 1.25
+      b.kit.stated_ratio() > SELF_HEATING_RATIO
         ? 'Not with this air: the stated output needs more water carried off than this air can carry even when saturated. Ask the supplier for air, temperature and dry matters in and out, and measure.'
         : 'Measure it: the stated output is just above what this air can carry; heat from the fibre itself may explain it.',
   },

@@ -6,7 +6,7 @@ import { said } from './spell.ts';
 import { WATER_KJ_KG_K } from './water.ts';
 
 /** Dry matter beyond which how fibre holds its water (sorption) is not known, so that the air's balance no longer tells. */
-const DRIEST_FIBRE = 0.8;
+export const DRIEST_FIBRE = 0.8;
 
 function mustBeKnownFibre(dm_in: number, dm_out: number): void {
   mustGetDrier(dm_in, dm_out);
@@ -184,10 +184,12 @@ export function airNeeded(
   return { water_kg_h, pressure_pa, humidity_ratio, ...exhaust, air_kg_h, heat_kw, measured_c, air_m3_h };
 }
 
-/** What a ratio of claimed to possible evaporation means. Self-heating of the fibre may bring a little heat that no meter shows. */
+/** Up to this ratio of claimed to possible evaporation, heat that no meter shows, from the fibre itself, may explain it. Judgement. */
+export const SELF_HEATING_RATIO = 1.25;
+
 function verdictOn(ratio: number): string {
   if (ratio <= 1) return 'possible';
-  return ratio <= 1.25 ? 'measure it: self-heating of the fibre may explain it' : 'not with this air';
+  return ratio <= SELF_HEATING_RATIO ? 'measure it: self-heating of the fibre may explain it' : 'not with this air';
 }
 
 /**

@@ -1,4 +1,5 @@
 import { crossing } from './bisection.ts';
+import { DRIEST_FIBRE } from './drying.ts';
 import { bandOf, hygieneScore } from './hygiene.ts';
 import type { Bed } from './hygiene-factors.ts';
 import type { Material } from './materials.ts';
@@ -51,7 +52,7 @@ export function longestInterval(
 /** Whether fibre can be made as dry as a dry matter asks, in words; undefined for a material that is not fibre, or none. */
 export function fibreReach(dm: number, material?: Material): string | undefined {
   if (!material?.endsWith('fibre')) return undefined;
-  if (dm > 0.8) return 'above 0.80: no sorption data is held for fibre that dry, so do not count on drying it so far';
+  if (dm > DRIEST_FIBRE) return 'above 0.80: no sorption data is held for fibre that dry, so do not count on drying it so far';
   if (material === 'fresh fibre' && dm > 0.38) return 'above the 0.34 to 0.38 that bedding presses reach: it would have to be dried';
   return 'within what is known of making fibre';
 }

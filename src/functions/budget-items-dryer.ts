@@ -1,4 +1,5 @@
 import type { Bounds } from '../core/parameters.ts';
+import { DRIEST_FIBRE } from '../domain/drying.ts';
 import { airPlaces } from '../domain/heater.ts';
 import { type BudgetItem, inGroup, range } from './budget-item.ts';
 import { humiditySlip } from './shared.ts';
@@ -11,8 +12,8 @@ const humidity = range(0.05, 1);
 
 /** No sorption data is held for fibre drier than this, so no plan is made there. */
 const fibreTarget: Bounds = {
-  ...range(0.15, 0.8),
-  slip: { when: (value) => value > 0.8 && value <= 1, hint: 'no data is held on how fibre gives off water above 0.80 dry matter' },
+  ...range(0.15, DRIEST_FIBRE),
+  slip: { when: (value) => value > DRIEST_FIBRE && value <= 1, hint: 'no data is held on how fibre gives off water above 0.80 dry matter' },
 };
 
 /** The dryer, its air and its heat. */

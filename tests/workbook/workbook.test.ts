@@ -106,7 +106,7 @@ describe('the budget workbook as written', () => {
     expect(places(long)).toEqual([]);
   });
 
-  it('styles only by names, and marks a cell to type in on every sheet that asks for something', () => {
+  it('marks cells to type in on the sheets that ask for something, on no other, and never a formula', () => {
     const typed = new Set(cells.filter(({ style }) => style === 'input' || style === 'required').map(({ sheet }) => sheet));
     expect([...typed]).toEqual([
       'Inputs',

@@ -1,5 +1,6 @@
 import { functionsIn } from '../../domain/budget-result.ts';
 import { budgetResults } from '../../domain/budget-results.ts';
+import { SELF_HEATING_RATIO } from '../../domain/drying.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { addressOf, orDash, placeOf } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
@@ -114,7 +115,7 @@ function sentences(drying: SheetBuilder): readonly string[] {
   const paid = `IF(ISNUMBER(${payback}),"pays back in "&TEXT(${payback},"0.0")&" years.","does not pay back within its life.")`;
   const worth = `TEXT(ABS(${npv}),"#,##0")&IF(${npv}<0," less"," more")&" than it costs, before tax."`;
   const takes = `TEXT(${drying.from('air')},"#,##0")&" m³/h and "&TEXT(${drying.from('airHeat')},"#,##0")&" kW of heat."`;
-  const verdict = `IF(${ratio}>1.25,"not with this air. As warm, it would take "&${takes},IF(${ratio}>1,"measure it.","possible."))`;
+  const verdict = `IF(${ratio}>${SELF_HEATING_RATIO},"not with this air. As warm, it would take "&${takes},IF(${ratio}>1,"measure it.","possible."))`;
   return [
     said(cover, `"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.00")&" times what the beds need."`, begin),
     said(coldest, `"In the coldest month the "&${figure('Limit in the coldest month')}&" does, at "&TEXT(${coldest},"0.00")&" times."`),

@@ -1,3 +1,4 @@
+import { SELF_HEATING_RATIO } from '../../domain/drying.ts';
 import { orDash } from '../grid.ts';
 import { type Content, columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { air, airState, dms, dryerState, outdoor, pressed } from './drying-arguments.ts';
@@ -185,7 +186,7 @@ function statedOutput(page: SheetBuilder): void {
     },
     {
       label: 'In words',
-      value: '=IF(ISNUMBER({claim}),IF({claim}>1.25,"not with this air",IF({claim}>1,"measure it","possible")),"–")',
+      value: `=IF(ISNUMBER({claim}),IF({claim}>${SELF_HEATING_RATIO},"not with this air",IF({claim}>1,"measure it","possible")),"–")`,
       unit: '',
       style: 'check',
       format: 'text',
