@@ -1,4 +1,4 @@
-import { Model } from '@odoo/o-spreadsheet';
+import { Model, type SheetData, type WorkbookData } from '@odoo/o-spreadsheet';
 import { describe, expect, it } from 'vitest';
 import { locales } from '../../src/surfaces/sheet/locales.ts';
 import { readWorkbook, Unreadable, whyUnreadable } from '../../src/surfaces/sheet/readable.ts';
@@ -74,5 +74,15 @@ describe('what people save themselves', () => {
   it('of a later version is told apart from a damaged one', () => {
     expect(() => readWorkbook('{"version":"99.1"}')).toThrow(Unreadable);
     expect(() => readWorkbook('{"version":"99.1"}')).toThrow('saved by a later version of this page');
+  });
+
+  it('with a formula longer than any spreadsheet program takes, is refused for that', () => {
+    const formula = (letters: number): string => {
+      const copy = savedCopy() as unknown as WorkbookData;
+      (copy.sheets[0] as SheetData).cells['A1'] = `=LEN("${'x'.repeat(letters - 8)}")`;
+      return JSON.stringify(copy);
+    };
+    expect(() => readWorkbook(formula(8192))).not.toThrow();
+    expect(() => readWorkbook(formula(8193))).toThrow('the file holds a formula of more than 8,192 characters');
   });
 });

@@ -11,7 +11,11 @@ const isLater = (version: string, than: string): boolean => version.localeCompar
 export class Unreadable extends Error {}
 
 const tooLarge = 'the file is larger than this page opens';
+const longFormula = `the file holds a formula of more than ${most.lettersInFormula.toLocaleString('en-GB')} characters, more than spreadsheet programs take`;
 const notOurs = 'the file is damaged or is not a copy saved from this page';
+
+/** As it is written: a text that begins with `=` and does not end in time; what is escaped in it counts as one. */
+const holdsLongFormula = new RegExp(String.raw`(?<!\\)"=(?:[^"\\]|\\.){${most.lettersInFormula}}`);
 
 /** The grid stops in its own words on what the shape lets pass. */
 export const whyUnreadable = (fault: unknown): string => (fault instanceof Unreadable ? fault.message : notOurs);
@@ -28,6 +32,7 @@ export function readWorkbook(json: string): WorkbookData {
   const version = typeof data === 'object' && data !== null && 'version' in data ? String(data.version) : '';
   const known = /^\d{1,4}(\.\d{1,4}){0,3}$/.test(version);
   if (known && isLater(version, current)) throw new Unreadable('the file was saved by a later version of this page; open it there');
+  if (known && holdsLongFormula.test(json)) throw new Unreadable(longFormula);
   if (!known || isLater(first, version) || !workbookShape.safeParse(data).success) throw new Unreadable(notOurs);
   return data as WorkbookData;
 }

@@ -6,6 +6,7 @@ import { download } from './files.ts';
 import { addFillCells } from './fill-cells.ts';
 import { isOnlyPage, Keeper, type Kept, recall } from './keeping.ts';
 import { foldPane, moveWithF6 } from './keys.ts';
+import { limitFunctions } from './limits.ts';
 import { bcp47, locales } from './locales.ts';
 import { trimMenus } from './menus.ts';
 import { notice, part } from './page.ts';
@@ -38,6 +39,7 @@ async function openKept(view: View): Promise<Kept | undefined> {
 export async function start(): Promise<void> {
   speakOurWords();
   trimMenus();
+  limitFunctions();
   printAsPlanned();
   addFillCells();
   const only = await isOnlyPage();

@@ -9,7 +9,8 @@ export const most = {
   cells: 300_000,
   letters: 40_000_000,
   lettersInCell: 1_000_000,
-  lettersInFormula: 32_768,
+  /** Microsoft's 'Excel specifications and limits', length of formula contents (from memory); the grid hangs on much longer ones. */
+  lettersInFormula: 8192,
   lettersInName: 1000,
 };
 
