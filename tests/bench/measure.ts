@@ -19,7 +19,7 @@ export const median = (values: readonly number[]): number => {
 /** Answers end up here, so that no work can be left out as unused. */
 const sink: unknown[] = [];
 
-export function milliseconds(work: () => unknown): number {
+function milliseconds(work: () => unknown): number {
   const start = performance.now();
   sink[0] = work();
   return performance.now() - start;

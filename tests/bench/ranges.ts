@@ -79,7 +79,7 @@ export const ranges = (): Row[] =>
       theirs: bare_ms,
       unit: 'ms',
       target: 1.5,
-      note: 'built file / bare loop',
+      note: one.note ?? 'built file / bare loop',
     };
   });
 
