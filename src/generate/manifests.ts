@@ -1,4 +1,5 @@
-import { NAMESPACE, requirementSets } from '../surfaces/excel/requirements.ts';
+import { requirementSets } from '../surfaces/excel/requirements.ts';
+import { namespace } from '../surfaces/namespace.ts';
 
 /** Where the built files are served and which version they are; nothing else of a manifest varies. */
 export interface Release {
@@ -66,7 +67,7 @@ export function xmlManifest(release: Release): string {
                   </Supertip>
 ${icon('                  ')}
                   <Action xsi:type="ShowTaskpane">
-                    <TaskpaneId>${NAMESPACE}</TaskpaneId>
+                    <TaskpaneId>${namespace}</TaskpaneId>
                     <SourceLocation resid="${id}.Url"/>
                   </Action>
                 </Control>`;
@@ -143,7 +144,7 @@ ${lines([
       </bt:Urls>
       <bt:ShortStrings>
 ${lines([
-  string('Functions.Namespace', NAMESPACE),
+  string('Functions.Namespace', namespace),
   string('GetStarted.Title', `${NAME} is ready`),
   string('Ledger.Label', NAME),
   ...buttons.map(({ id, label }) => string(`${id}.Label`, label)),
@@ -151,7 +152,7 @@ ${lines([
       </bt:ShortStrings>
       <bt:LongStrings>
 ${lines([
-  string('GetStarted.Description', `Type =${NAMESPACE}. in a cell to see the functions, or choose ${buttons[0].label} on the Home tab.`),
+  string('GetStarted.Description', `Type =${namespace}. in a cell to see the functions, or choose ${buttons[0].label} on the Home tab.`),
   ...buttons.map(({ id, tip }) => string(`${id}.Tip`, tip)),
 ])}
       </bt:LongStrings>
@@ -172,7 +173,7 @@ export function unifiedManifest(release: Release) {
     type: 'general',
     code: { page: at(page) },
     lifetime: 'short',
-    actions: [{ id, type: 'openPage', view: NAMESPACE }],
+    actions: [{ id, type: 'openPage', view: namespace }],
   });
   return {
     $schema: `https://developer.microsoft.com/json-schemas/teams/v${SCHEMA}/MicrosoftTeams.schema.json`,
@@ -204,7 +205,7 @@ export function unifiedManifest(release: Release) {
             type: 'general',
             code: { page: at('functions.html'), script: at('functions.js') },
             lifetime: 'short',
-            customFunctions: { namespace: { id: NAMESPACE, name: NAMESPACE }, metadataUrl: at('functions.json') },
+            customFunctions: { namespace: { id: namespace, name: namespace }, metadataUrl: at('functions.json') },
           },
           ...buttons.map(paneRuntime),
         ],

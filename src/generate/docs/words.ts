@@ -2,7 +2,7 @@ import { bibliography, type Fallback, referenceOf, type SourceId, type Status } 
 import type { FunctionRecord, Line } from '../../core/define.ts';
 import { CellError } from '../../core/result.ts';
 import { spell } from '../../domain/spell.ts';
-import { NAMESPACE } from '../../surfaces/excel/requirements.ts';
+import { prefix } from '../../surfaces/namespace.ts';
 import { type Family, familyOf } from './families.ts';
 import { type Html, html, type Part } from './html.ts';
 import { helpers } from './method/helpers.ts';
@@ -19,7 +19,7 @@ export const statuses: Readonly<Record<Status, { readonly words: string; readonl
 
 export const status = (of: Status): Html => html`<span class="status ${of}">${statuses[of].words}</span>`;
 
-export const sourceLink = (id: SourceId): Html => html`<a href="sources.html#${id}">${referenceOf(id).name}</a>`;
+const sourceLink = (id: SourceId): Html => html`<a href="sources.html#${id}">${referenceOf(id).name}</a>`;
 
 const isSource = (word: string): word is SourceId => bibliography.some(({ id }) => id === word);
 
@@ -96,7 +96,7 @@ export function equation(step: string, line: Line): Html {
   return balance.startsWith(`${step} == `) ? readable(balance) : html`<code>${step}</code> is found so that ${readable(balance)}`;
 }
 
-export const formulaName = (record: Pick<FunctionRecord, 'name'>): string => `=${NAMESPACE}.${record.name}`;
+export const formulaName = (record: Pick<FunctionRecord, 'name'>): string => `=${prefix}${record.name}`;
 
 /** As many digits as a cell holds. */
 const asHeld = (value: number): string => String(Number(value.toPrecision(15)));

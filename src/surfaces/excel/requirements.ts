@@ -8,6 +8,3 @@ export const requirementSets = {
   /** Asked for by the pane when it opens, not by the manifest, so that the functions work where the pane cannot. */
   ExcelApi: '1.12',
 } as const;
-
-/** Comes before every function's name in a formula. */
-export const NAMESPACE = 'BEDDING';

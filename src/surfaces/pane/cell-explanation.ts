@@ -2,11 +2,12 @@ import { call } from '../../core/call.ts';
 import type { FunctionRecord, WorkingStep } from '../../core/define.ts';
 import type { Cell } from '../../core/result.ts';
 import { explain } from '../../core/working.ts';
+import { prefix } from '../namespace.ts';
 import { blockOf, cellAt } from './addresses.ts';
 import { type Argument, type Call, callsIn, placesIn } from './formula.ts';
 import { asArgument } from './inputs-sheet.ts';
 import { sayValue } from './numbers.ts';
-import { findRecord, namespace } from './records.ts';
+import { findRecord } from './records.ts';
 import type { Place, SpreadsheetHost } from './spreadsheet-host.ts';
 
 /** One call behind a cell, worked out again from the cells it reads. */
@@ -47,7 +48,7 @@ async function argumentValue(host: SpreadsheetHost, argument: Argument): Promise
       return (await host.read(argument.place)).map((row) => row.map(asArgument));
     case 'call': {
       const record = findRecord(argument.name);
-      if (!record || !argument.name.startsWith(namespace)) throw new NotOurs(argument.name);
+      if (!record || !argument.name.startsWith(prefix)) throw new NotOurs(argument.name);
       return call(record, await Promise.all(argument.args.map((inner) => argumentValue(host, inner))));
     }
     default:
@@ -103,7 +104,7 @@ async function explainCall(host: SpreadsheetHost, { name, args }: Call, offset: 
   return { record, cells, steps: explain(record, values), ...(row && { row }) };
 }
 
-const isOurs = ({ name }: Call): boolean => name.startsWith(namespace);
+const isOurs = ({ name }: Call): boolean => name.startsWith(prefix);
 
 interface Picked {
   readonly call: Call;

@@ -2,11 +2,11 @@ import type { FunctionRecord } from '../../core/define.ts';
 import { type Parameter, REFUSED } from '../../core/parameters.ts';
 import { refusal } from '../../core/words.ts';
 import { inLocale } from '../in-locale.ts';
+import { prefix } from '../namespace.ts';
 import { placeOf, referenceTo } from './addresses.ts';
 import { literal } from './formula.ts';
 import { asArgument } from './inputs-sheet.ts';
 import { parseNumber } from './numbers.ts';
-import { namespace } from './records.ts';
 import type { Place, SpreadsheetHost } from './spreadsheet-host.ts';
 
 /** What a box of the form holds: nothing, a value, or cells. */
@@ -52,5 +52,5 @@ export function formulaFor(record: FunctionRecord, given: readonly Given[], shee
     one.kind === 'omitted' ? '' : one.kind === 'value' ? literal(one.value) : referenceTo(one.place, sheet),
   );
   while (parts.at(-1) === '') parts.pop();
-  return `=${namespace}${record.name}(${parts.join(',')})`;
+  return `=${prefix}${record.name}(${parts.join(',')})`;
 }

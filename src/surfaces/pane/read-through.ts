@@ -5,6 +5,7 @@ import { CellError } from '../../core/result.ts';
 import { refusal } from '../../core/words.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
 import { inLocale } from '../in-locale.ts';
+import { prefix } from '../namespace.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { field } from './field.ts';
 import { literal } from './formula.ts';
@@ -13,7 +14,7 @@ import type { InputsWriter } from './inputs-writer.ts';
 import { readIn, sayValue, showIn } from './numbers.ts';
 import { type Plan, planOf } from './plan.ts';
 import { allReadings, type Block, blocks, type Finding, type Reading } from './read-through-blocks.ts';
-import { namespace, recordOf } from './records.ts';
+import { recordOf } from './records.ts';
 
 const byId = new Map(allReadings.map((reading) => [reading.id, reading]));
 
@@ -99,7 +100,7 @@ export function readings(pane: Pane, writer: InputsWriter): Part {
     const value = Number(answer);
     return html`<div class="finding">
       <p><strong>${says}: ${sayValue(value, record.working[record.result]?.unit ?? '', pane.host.locale())}</strong> ${ours(verdict?.(value) ?? '')}</p>
-      <p class="hint"><code>${pane.host.typed(`=${namespace}${record.name}(${factors.map((values) => values.map(literal).join('*')).join(', ')})`)}</code></p>
+      <p class="hint"><code>${pane.host.typed(`=${prefix}${record.name}(${factors.map((values) => values.map(literal).join('*')).join(', ')})`)}</code></p>
       ${item ? toSurvey([[itemByKey(item), value]], 'Put it into the survey', `: ${says} as ${itemByKey(item).name}`) : nothing}
     </div>`;
   }

@@ -2,12 +2,11 @@ import { type Argument, call } from '../../core/call.ts';
 import type { FunctionRecord } from '../../core/define.ts';
 import { CellError } from '../../core/result.ts';
 import { registry } from '../../functions/index.ts';
-
-export const namespace = 'BEDDING.';
+import { prefix } from '../namespace.ts';
 
 const byName = new Map(registry.map((record) => [record.name, record]));
 
-export const findRecord = (name: string): FunctionRecord | undefined => byName.get(name.toUpperCase().replace(namespace, ''));
+export const findRecord = (name: string): FunctionRecord | undefined => byName.get(name.toUpperCase().replace(prefix, ''));
 
 export function recordOf(name: string): FunctionRecord {
   const record = findRecord(name);

@@ -2,7 +2,7 @@ import { registries } from '@odoo/o-spreadsheet';
 import { describe } from '../../core/words.ts';
 import { registry } from '../../functions/index.ts';
 import { inLocale } from '../in-locale.ts';
-import { namespace } from './host.ts';
+import { prefix } from '../namespace.ts';
 
 let written = '';
 
@@ -11,7 +11,7 @@ export function writeHelpIn(locale: string): void {
   if (locale === written) return;
   written = locale;
   for (const { name, summary, parameters } of registry) {
-    const known = registries.functionRegistry.get(`${namespace}.${name}`);
+    const known = registries.functionRegistry.get(`${prefix}${name}`);
     known.description = inLocale(summary, locale);
     for (const [k, parameter] of parameters.entries()) {
       Object.assign(known.args[k] ?? {}, { description: inLocale(describe(parameter), locale) });

@@ -1,10 +1,8 @@
 import { type Arg, type FunctionResultObject, helpers, type Locale, type Matrix, registries } from '@odoo/o-spreadsheet';
 import type { FunctionMetadata, FunctionsFile, ParameterMetadata } from '../../core/metadata.ts';
 import { inLocale } from '../in-locale.ts';
+import { namespace, prefix } from '../namespace.ts';
 import { bcp47 } from './locales.ts';
-
-/** The embedded sheet's stand-in for what Excel gives dist/functions.js, so that the very same file runs in both. */
-export const namespace = 'BEDDING';
 
 const errorCode = {
   invalidValue: '#VALUE!',
@@ -95,13 +93,16 @@ const gridArgument = ({ name, description, optional, repeating }: ParameterMetad
   repeating: repeating ?? false,
 });
 
-/** Makes `CustomFunctions` for dist/functions.js; what it associates becomes a function of the grid. */
+/**
+ * The embedded sheet's stand-in for what Excel gives dist/functions.js, so that the very same file runs in both: what it
+ * associates becomes a function of the grid.
+ */
 export function installCustomFunctions({ functions }: FunctionsFile): void {
   const known = new Map(functions.map((metadata) => [metadata.id, metadata]));
   const associate = (id: string, associated: Associated): void => {
     const metadata = known.get(id);
     if (!metadata) throw new Error(`${id} is associated but not in functions.json: build both anew`);
-    registries.functionRegistry.replace(`${namespace}.${metadata.name}`, {
+    registries.functionRegistry.replace(`${prefix}${metadata.name}`, {
       description: metadata.description,
       category: namespace,
       args: metadata.parameters.map(gridArgument),
