@@ -1,17 +1,13 @@
 import { call } from '../../core/call.ts';
 import type { Example, FunctionRecord } from '../../core/define.ts';
 import { type Cell, CellError, type Matrix } from '../../core/result.ts';
+import { cellAt, columnLetters } from '../../surfaces/pane/addresses.ts';
 import { type Html, html, joined, table } from './html.ts';
 import { formulaName, literal, shown, unitWord } from './words.ts';
 
 type Range = readonly (readonly unknown[])[];
 
 const isRange = (argument: unknown): argument is Range => Array.isArray(argument);
-
-const columnLetters = (column: number): string =>
-  (column >= 26 ? columnLetters(Math.floor(column / 26) - 1) : '') + String.fromCharCode(65 + (column % 26));
-
-const cellName = (row: number, column: number): string => `${columnLetters(column)}${row + 2}`;
 
 /** A sheet's cells from A2 on, with the ranges that a formula reads: upright ones side by side, wide ones one below the other. */
 class Cells {
@@ -29,7 +25,7 @@ class Cells {
       this.rows[top + r] ??= [];
       for (const [c, cell] of line.entries()) (this.rows[top + r] as unknown[])[left + c] = cell;
     }
-    return `${cellName(top, left)}:${cellName(top + height - 1, left + width - 1)}`;
+    return `${cellAt(top + 1, left)}:${cellAt(top + height, left + width - 1)}`;
   }
 }
 
@@ -68,7 +64,7 @@ function rowsShown([header, ...rows]: Matrix, key: string | undefined): Html {
 }
 
 /** The cell of an answer that the outside answer speaks of. */
-function cellAt(answer: Matrix, at: Example['at']): Cell | undefined {
+function answerAt(answer: Matrix, at: Example['at']): Cell | undefined {
   if (!at) return answer[0]?.[0];
   const column = (answer[0] as readonly Cell[]).indexOf(at[1]);
   return answer.find(([key]) => String(key) === at[0])?.[column];
@@ -85,7 +81,7 @@ function mustAgree({ name }: FunctionRecord, { gives, within = 1e-9 * Math.abs(N
 export function workedExample(record: FunctionRecord, example: Example): Html {
   const { formula, cells } = typed(record, example.call);
   const answer = call(record, example.call);
-  const found = cellAt(answer, example.at);
+  const found = answerAt(answer, example.at);
   mustAgree(record, example, found);
   const unit = unitWord(record.working[record.result]?.unit ?? '');
   const tolerance =

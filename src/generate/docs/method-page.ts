@@ -7,13 +7,7 @@ import { moneySections } from './method/money.ts';
 import { scoreSections } from './method/score.ts';
 import type { Page } from './page.ts';
 
-export const methodSections: readonly Section[] = [
-  ...balanceSections,
-  ...airSections,
-  ...scoreSections,
-  ...moneySections,
-  ...limitSections,
-];
+const methodSections: readonly Section[] = [...balanceSections, ...airSections, ...scoreSections, ...moneySections, ...limitSections];
 
 function paragraph(text: Paragraph, number: string) {
   const [first, ...tables] = Array.isArray(text) ? text : [text];

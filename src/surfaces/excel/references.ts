@@ -1,12 +1,11 @@
-import { type Block, blockOf, cellAt, referenceTo } from '../pane/addresses.ts';
+import { type Block, blockOf, cellAt, columnLetters, referenceTo } from '../pane/addresses.ts';
 
 export function addressOf({ top, left, bottom, right }: Block): string {
   return top === bottom && left === right ? cellAt(top, left) : `${cellAt(top, left)}:${cellAt(bottom, right)}`;
 }
 
 /** `A:C` for columns 0 to 2. */
-export const wholeColumns = (left: number, right: number): string =>
-  [left, right].map((column) => cellAt(0, column).slice(0, -1)).join(':');
+export const wholeColumns = (left: number, right: number): string => [left, right].map(columnLetters).join(':');
 
 /** Joins each block to the one before it where `joined` finds that the two make one. */
 function join(blocks: Iterable<Block>, joined: (last: Block, next: Block) => Block | undefined): Block[] {

@@ -11,7 +11,8 @@ export interface Block {
 const columnNumber = (letters: string): number =>
   [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 
-function columnLetters(column: number): string {
+/** `A`, `Z`, `AA`: a column counted from 0, as a sheet heads it. */
+export function columnLetters(column: number): string {
   const rest = Math.floor(column / 26);
   return (rest > 0 ? columnLetters(rest - 1) : '') + String.fromCharCode(65 + (column % 26));
 }

@@ -28,7 +28,7 @@ export interface Plan {
 export const warningMark = 'Warning: ';
 
 /** The two columns that BUDGET.HERD takes. */
-export const herdArguments = (inputs: Inputs): readonly [items: unknown[][], values: unknown[][]] => [
+const herdArguments = (inputs: Inputs): readonly [items: unknown[][], values: unknown[][]] => [
   [...inputs.keys()].map(({ name }) => [name]),
   [...inputs.values()].map(({ cell }) => [asArgument(cell)]),
 ];

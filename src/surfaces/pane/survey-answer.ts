@@ -24,7 +24,7 @@ const headline = ['Cover of demand', 'Saving', 'Payback'] as const;
 
 const answered = (result: Result | undefined): result is Result => result !== undefined && !(result.value instanceof CellError);
 
-export const sayResult = ({ value, unit }: Result, locale: string): string =>
+const sayResult = ({ value, unit }: Result, locale: string): string =>
   value instanceof CellError ? value.message : sayValue(value, unit, locale);
 
 function line(plan: Plan, key: string, locale: string): TemplateResult {

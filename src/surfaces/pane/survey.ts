@@ -17,7 +17,7 @@ const blank: HostCell = { value: null };
 
 const isNeeded = ({ needed }: BudgetItem): boolean => needed !== undefined && needed !== 'with a loan';
 
-export const fieldId = ({ key }: BudgetItem): string => `item-${key.replaceAll('_', '-')}`;
+const fieldId = ({ key }: BudgetItem): string => `item-${key.replaceAll('_', '-')}`;
 
 /** The walk's notes as a form over the Inputs sheet: what the sheet holds is shown, what is entered goes there. */
 export function survey(pane: Pane, writer: InputsWriter): Part {

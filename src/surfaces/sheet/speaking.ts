@@ -2,7 +2,7 @@ import { helpers, type Model } from '@odoo/o-spreadsheet';
 import { part } from './page.ts';
 
 /** `B4: 62.8`, `B5 #ERROR: dm_in (fraction): 35 is above 1; enter 35% or 0.35`, `B6: blank`. */
-export function sentenceFor(model: Model): string {
+function sentenceFor(model: Model): string {
   const position = model.getters.getActivePosition();
   const { formattedValue, message } = model.getters.getEvaluatedCell(position);
   const sheet = model.getters.getSheetName(position.sheetId);
