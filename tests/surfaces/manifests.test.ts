@@ -1,4 +1,4 @@
-// @vitest-environment jsdom
+// @vitest-environment happy-dom
 import { mkdtemp, readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,7 +6,8 @@ import { OfficeAddinManifest, validateManifest } from 'office-addin-manifest';
 import { describe, expect, it } from 'vitest';
 import { version } from '../../package.json';
 import { DEVELOPMENT_URL, unifiedManifest, xmlManifest } from '../../src/generate/manifests.ts';
-import { NAMESPACE, requirementSets } from '../../src/surfaces/excel/requirements.ts';
+import { requirementSets } from '../../src/surfaces/excel/requirements.ts';
+import { namespace } from '../../src/surfaces/namespace.ts';
 
 const development = { url: DEVELOPMENT_URL, version };
 const hosted = { url: 'https://farm.example/tools/bedding', version: '12.3.4' };
@@ -84,7 +85,7 @@ describe('the unified manifest', () => {
     const [extension] = json.extensions;
     const functions = extension?.runtimes.find((runtime) => 'customFunctions' in runtime);
     expect([json.id, json.version]).toEqual([text(xml, 'Id'), text(xml, 'Version')]);
-    expect(functions).toMatchObject({ customFunctions: { namespace: { id: NAMESPACE, name: NAMESPACE } } });
+    expect(functions).toMatchObject({ customFunctions: { namespace: { id: namespace, name: namespace } } });
     expect(extension?.requirements.capabilities.map(({ name, minVersion }) => [name, minVersion])).toEqual(
       all(xml, 'Set').map((set) => [set.getAttribute('Name'), set.getAttribute('MinVersion')]),
     );
@@ -125,7 +126,7 @@ describe('the XML manifest', () => {
     expect([source('Script'), source('Page'), source('Metadata')]).toEqual(
       ['functions.js', 'functions.html', 'functions.json'].map((file) => `https://farm.example/tools/bedding/${file}`),
     );
-    expect(resource(xml, attributes(point, 'Namespace', 'resid')[0])).toBe(NAMESPACE);
+    expect(resource(xml, attributes(point, 'Namespace', 'resid')[0])).toBe(namespace);
     expect(all(xml, 'Runtimes')).toEqual([]);
   });
 
@@ -152,7 +153,7 @@ describe('the XML manifest', () => {
   it('has ids for controls that differ from each other, and both buttons share one pane', async () => {
     const xml = read(hosted);
     expect(new Set(attributes(xml, 'Control', 'id')).size).toBe(2);
-    expect(new Set(all(xml, 'TaskpaneId').map(({ textContent }) => textContent))).toEqual(new Set([NAMESPACE]));
+    expect(new Set(all(xml, 'TaskpaneId').map(({ textContent }) => textContent))).toEqual(new Set([namespace]));
   });
 
   it('survives an address with signs that XML reserves', async () => {

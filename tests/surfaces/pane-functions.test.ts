@@ -98,8 +98,6 @@ describe('a function’s form', () => {
   it('does not start a table that the sheet has no room for', async () => {
     const host = new FakeSpreadsheet({ Sheet1: {} }, 10);
     const pane = await open(host, 'MATERIAL.TABLE');
-    await pane.press('Insert at Sheet1!A1');
-    expect(pane.text()).toMatch(/does not fit below A1|stands in Sheet1 A1/);
     await host.select({ sheet: 'Sheet1', address: 'A9' });
     await settled();
     await pane.press('Insert at Sheet1!A9');

@@ -7,7 +7,12 @@ import { openPane } from './open-pane.ts';
 
 const open = async (values: Readonly<Record<string, number>> = {}) => {
   const host = new FakeSpreadsheet({ Inputs: inputsSheet(values) });
-  return { host, pane: await openPane(host, 'readings') };
+  const pane = await openPane(host, 'readings');
+  /** Fills in the boxes of a block, counted from 0, by their readings. */
+  const fillIn = async (block: number, readings: Readonly<Record<string, string>>): Promise<void> => {
+    for (const [id, text] of Object.entries(readings)) await pane.choose(`reading-${block}-${id}`, text);
+  };
+  return { host, pane, fillIn };
 };
 
 describe('the readings of the walk', () => {
@@ -32,16 +37,8 @@ describe('the readings of the walk', () => {
   });
 
   it('turn Hz into air flow, and put it into the survey when asked', async () => {
-    const { host, pane } = await open();
-    const [flow, plate, now] = ['rated-m3-h', 'rated-hz', 'hz'].map((id) => document.getElementById(`reading-2-${id}`) as HTMLInputElement);
-    for (const [box, text] of [
-      [flow, '4000'],
-      [plate, '50'],
-      [now, '40'],
-    ] as const) {
-      (box as HTMLInputElement).value = text;
-      box?.dispatchEvent(new Event('change'));
-    }
+    const { host, pane, fillIn } = await open();
+    await fillIn(2, { 'rated-m3-h': '4000', 'rated-hz': '50', hz: '40' });
     // Fan law: flow is proportional to speed, so 40 Hz of 50 gives 0.8.
     expect(pane.text()).toContain('Air flow: 3,200 m³/h');
     await pane.press('Put it into the survey: Air flow');
@@ -49,44 +46,21 @@ describe('the readings of the walk', () => {
   });
 
   it('give the heater’s effectiveness from temperatures in and out', async () => {
-    const { pane } = await open({ 'Air m3 per hour': 3200, 'Hot water litres per hour': 3000, 'Hot water temperature': 80 });
-    const put = (id: string, text: string) => {
-      const box = document.getElementById(`reading-3-${id}`) as HTMLInputElement;
-      box.value = text;
-      box.dispatchEvent(new Event('change'));
-    };
-    put('ambient-c', '10');
-    put('ambient-rh', '80');
-    put('supply-c', '69.5');
+    const { pane, fillIn } = await open({ 'Air m3 per hour': 3200, 'Hot water litres per hour': 3000, 'Hot water temperature': 80 });
+    await fillIn(3, { 'ambient-c': '10', 'ambient-rh': '80', 'supply-c': '69.5' });
     expect(pane.text()).toContain('Heater effectiveness: 85 %');
   });
 
   it('catch a stated output that the air cannot carry', async () => {
-    const { pane } = await open({ 'Air m3 per hour': 2800, 'Pressed dry matter': 0.355, 'Dried to dry matter': 0.615 });
-    const put = (id: string, text: string) => {
-      const box = document.getElementById(`reading-4-${id}`) as HTMLInputElement;
-      box.value = text;
-      box.dispatchEvent(new Event('change'));
-    };
-    put('stated-m3-h', '3');
-    put('density-kg-m3', '250');
-    put('ambient-c', '10');
-    put('ambient-rh', '80');
-    put('supply-c', '72');
+    const { pane, fillIn } = await open({ 'Air m3 per hour': 2800, 'Pressed dry matter': 0.355, 'Dried to dry matter': 0.615 });
+    await fillIn(4, { 'stated-m3-h': '3', 'density-kg-m3': '250', 'ambient-c': '10', 'ambient-rh': '80', 'supply-c': '72' });
     // 3 m³/h at 250 kg/m³ are 750 kg/h of dried fibre, which need 549 kg of water an hour; saturated, this air carries off 50.7: 10.8 times (common practice, no source; then computed).
     expect(pane.text()).toMatch(/the most this air can carry: 10\.8\d? times Not with this air/);
   });
 
   it('go into the survey together, after asking where the sheet holds something else', async () => {
-    const { host, pane } = await open({ 'Minutes on': 60 });
-    for (const [id, text] of [
-      ['minutes-on', '20'],
-      ['minutes-off', '10'],
-    ] as const) {
-      const box = document.getElementById(`reading-0-${id}`) as HTMLInputElement;
-      box.value = text;
-      box.dispatchEvent(new Event('change'));
-    }
+    const { host, pane, fillIn } = await open({ 'Minutes on': 60 });
+    await fillIn(0, { 'minutes-on': '20', 'minutes-off': '10' });
     await pane.press('Put these readings into the survey: Minutes on, Minutes off');
     expect(pane.asked()).toContain('holds 60 minutes: put 20 minutes in its place?');
     await pane.answer('yes');
@@ -95,10 +69,8 @@ describe('the readings of the walk', () => {
   });
 
   it('refuse a reading in its own words', async () => {
-    const { pane } = await open();
-    const box = document.getElementById('reading-3-ambient-rh') as HTMLInputElement;
-    box.value = '800';
-    box.dispatchEvent(new Event('change'));
+    const { pane, fillIn } = await open();
+    await fillIn(3, { 'ambient-rh': '800' });
     expect(pane.text()).toContain('ambient_rh (fraction): 8 is above 1');
   });
 });
