@@ -30,6 +30,16 @@ describe('the contributors’ guide', () => {
     expect([...Object.keys(packageJson.scripts), 'audit']).toContain(command);
   });
 
+  it('names every licence of what is installed for development, and what states none', () => {
+    const { packages } = JSON.parse(readFileSync('package-lock.json', 'utf8')) as {
+      packages: Record<string, { dev?: true; license?: string }>;
+    };
+    const said = guide.slice(guide.indexOf('Licences installed for development'));
+    for (const [path, { dev, license = path.replace(/.*node_modules\//, '') }] of Object.entries(packages)) {
+      if (dev && license !== 'LICENSE') expect(said, path).toContain(license.replace(/[()]/g, ''));
+    }
+  });
+
   it('draws every folder of src and tests on its map, and no other', () => {
     const map = /```\nsrc\/\n([\s\S]*?)```/.exec(guide)?.[1] ?? '';
     const [sources = '', tests = ''] = map.split('tests/ ');
