@@ -6,6 +6,7 @@ import { explanation } from './explain.ts';
 import { catalogue } from './functions.ts';
 import { inputsWriter } from './inputs-writer.ts';
 import look from './pane.css?raw';
+import partsLook from './parts.css?raw';
 import { readings } from './read-through.ts';
 import type { SpreadsheetHost } from './spreadsheet-host.ts';
 import { survey } from './survey.ts';
@@ -13,7 +14,7 @@ import { survey } from './survey.ts';
 /** A sheet made by script needs no file of its own on either host, and no leave from a page's security policy. */
 function applyLook(): void {
   const sheet = new CSSStyleSheet();
-  sheet.replaceSync(look);
+  sheet.replaceSync(look + partsLook);
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
 }
 
