@@ -22,12 +22,12 @@ interface Held extends Stored {
   readonly found_in: string;
 }
 
-interface Missing {
+interface NotHeld {
   readonly missing: string;
 }
 
 /** A reference figure, or why there is none. */
-type Figure = Held | Missing;
+type Figure = Held | NotHeld;
 
 interface Figures {
   readonly density_kg_m3: Figure;
@@ -36,7 +36,7 @@ interface Figures {
 }
 
 /** Put into words once, not for every cell that asks. */
-function inWords(figure: Stored | Missing): Figure {
+function inWords(figure: Stored | NotHeld): Figure {
   if ('missing' in figure) return figure;
   const name = sourceName(figure.source);
   return { ...figure, found_in: figure.also ? `${name} (also ${withSourceNames(figure.also)})` : name };

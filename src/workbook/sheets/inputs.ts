@@ -71,7 +71,7 @@ const unitOf = ({ parameter: { unit, choices } }: BudgetItem): string => (choice
 
 const percent = (value: number): string => String(Number((100 * value).toPrecision(6)));
 
-function usually({ usual, parameter }: BudgetItem): string {
+function usualRange({ usual, parameter }: BudgetItem): string {
   if (!usual) return '';
   const [low, high] = parameter.unit === 'fraction' ? usual.map(percent) : usual;
   return `${low} to ${high}`;
@@ -92,7 +92,7 @@ const standIns: Readonly<Record<string, () => string>> = {
   'Fibre kind': () => `IF(${here('Dried to dry matter')}=${here('Pressed dry matter')},"fresh fibre","dried fibre")`,
 };
 
-function counts(item: BudgetItem, row: number): string {
+function inUseFormula(item: BudgetItem, row: number): string {
   const otherwise = standIns[item.name]?.() ?? (item.parameter.fallback?.value === undefined ? quoted('') : `G${row}`);
   return `=IF(C${row}="",${otherwise},C${row})`;
 }
@@ -123,9 +123,9 @@ const columns: readonly Column[] = [
   },
   { heading: 'unit', of: unitOf, look: note },
   { heading: 'check', of: (item, row) => inputCheck(item, row, here), look: () => ({ style: 'output' }) },
-  { heading: 'usual range', of: usually, look: note },
+  { heading: 'usual range', of: usualRange, look: note },
   { heading: 'if left empty', of: leftEmpty, look: (item) => ({ ...likeValue(item), style: 'note', align: 'left' }) },
-  { heading: 'in use', of: counts, look: likeValue },
+  { heading: 'in use', of: inUseFormula, look: likeValue },
   { heading: 'what to look at on the walk', of: ({ look }) => look, look: note },
   { heading: 'source of what is taken if left empty', of: sourceOf, look: note },
   { heading: 'status', of: ({ parameter: { fallback } }) => (fallback?.value === undefined ? '' : fallback.status), look: note },
