@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, inject, it } from 'vitest';
 import { launch } from './launch.ts';
 import { drawn, openSheet } from './sheet-page.ts';
 
-/** `npm run soak` asks for 20,000: about two hours of somebody’s work. */
+/** `npm run soak` asks for 20,000: half an hour on a busy machine of two cores. */
 const steps = Number(process.env['SOAK_STEPS'] ?? 200);
 const rounds = steps > 1000 ? 10 : 5;
 
