@@ -18,8 +18,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/set-up.ts'],
-          testTimeout: 60 * seconds,
-          hookTimeout: 60 * seconds,
+          testTimeout: 180 * seconds,
+          hookTimeout: 180 * seconds,
           fileParallelism: false,
           expect: { poll: { timeout: 15 * seconds } },
           // On a busy machine a browser may miss a movement of the mouse; a fault of ours is there the second time too.

@@ -32,9 +32,9 @@ describe('the reference, opened by a double click', () => {
   it('leads from a step of working to its source and back', async () => {
     await page.goto(address('drying.html'));
     await page.locator('#drying-hotwater').getByRole('link', { name: 'Kell 1975', exact: true }).first().click();
-    expect(page.url()).toBe(address('sources.html#kell-1975').replace('%23', '#'));
+    await expect.poll(() => page.url()).toBe(address('sources.html#kell-1975').replace('%23', '#'));
     await page.locator('#kell-1975').getByRole('link', { name: 'DRYING.HOTWATER', exact: true }).click();
-    expect(page.url()).toContain('drying.html#drying-hotwater');
+    await expect.poll(() => page.url()).toContain('drying.html#drying-hotwater');
   });
 
   it.each(['demand.html', 'method.html', 'sources.html'])('%s can be read by everyone', async (file) => {

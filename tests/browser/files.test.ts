@@ -7,6 +7,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { convert } from './find-office.ts';
 import { launch } from './launch.ts';
 import { drawn, openSheet, pages, read, type, type Watched } from './sheet-page.ts';
+import { untilReplaced } from './waiting.ts';
 
 let browser: Browser;
 let sheet: Watched;
@@ -71,8 +72,8 @@ describe.each(pages)('files of the embedded sheet, %s', (_, address) => {
     const { name, path } = await saved('#save');
     expect(name).toBe(`Long Lane bedding ${today()}.json`);
     await type(page, 'L2', 'changed since');
-    await choose(path);
-    await expect.poll(() => read(page, 'L2'), { timeout: 20_000 }).toContain('L2: kept with the copy');
+    await untilReplaced(page, () => choose(path));
+    expect(await read(page, 'L2')).toContain('L2: kept with the copy');
   });
 
   it('a file that is no copy of ours is refused in a sentence, and the workbook stays', async () => {
@@ -94,8 +95,8 @@ describe.each(pages)('files of the embedded sheet, %s', (_, address) => {
     await page.locator('#asking-no').click();
     expect(await read(page, 'Inputs!C9')).toMatch(/C9: \d/);
     await page.locator('#new').click();
-    await page.locator('#asking-yes').click();
-    await expect.poll(() => read(page, 'Inputs!C9'), { timeout: 20_000 }).toContain('C9: blank');
+    await untilReplaced(page, () => page.locator('#asking-yes').click());
+    expect(await read(page, 'Inputs!C9')).toContain('C9: blank');
     expect(await read(page, 'Answer!A3')).toContain('Still missing on Inputs');
     // The grid still knows how wide it is: on a desk it keeps its menus.
     expect(await page.locator('.o-topbar-menu').first().isVisible()).toBe(true);
@@ -189,8 +190,8 @@ describe('a spreadsheet file given to the Open button', () => {
 
   const opened = async (path: string): Promise<void> => {
     await type(page, 'Answer!L2', 'not yet');
-    await choose(path);
-    await expect.poll(() => read(page, 'Answer!L2'), { timeout: 30_000 }).toContain('L2: from the file');
+    await untilReplaced(page, () => choose(path));
+    expect(await read(page, 'Answer!L2')).toContain('L2: from the file');
     expect(await page.locator('#notices').textContent()).toContain('Charts, pictures, links, pivot tables and macros were left out');
   };
 

@@ -23,7 +23,7 @@ async function handOver({ name, content }: HostileFile): Promise<string> {
   const choosing = page.waitForEvent('filechooser');
   await page.locator('#open').click();
   await (await choosing).setFiles({ name: name.replaceAll('/', ' '), mimeType: 'application/json', buffer: Buffer.from(content) });
-  await page.waitForFunction((old) => document.querySelector('#asking[open]') ?? !old?.isConnected, before, { timeout: 10_000 });
+  await page.waitForFunction((old) => document.querySelector('#asking[open]') ?? !old?.isConnected, before);
   const refused = (await page.locator('#asking[open]').count()) > 0;
   if (!refused) return '';
   const said = (await page.locator('#asked').textContent()) ?? '';

@@ -1,8 +1,9 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { launch } from './launch.ts';
-import { faults, fillIn, newSheet, openPart, press, pressNamed, settled, startBlank, tabTo, text } from './pane-page.ts';
+import { faults, fillIn, newSheet, openPart, press, pressNamed, startBlank, tabTo, text } from './pane-page.ts';
 import { goTo, openSheet, read, type Watched } from './sheet-page.ts';
+import { settled, untilReplaced } from './waiting.ts';
 
 let browser: Browser;
 let sheet: Watched;
@@ -24,9 +25,11 @@ afterEach(() => expect(sheet.complaints).toEqual([]));
 async function renameInputs(name: string): Promise<void> {
   await goTo(page, 'Inputs!A1');
   await page.locator('.o-sheet-name', { hasText: /^Inputs$/ }).dblclick();
+  await page.locator('.o-sheet-name-editable:focus').waitFor();
   await page.keyboard.press('Control+A');
   await page.keyboard.type(name);
   await page.keyboard.press('Enter');
+  await page.locator('.o-sheet-name', { hasText: name }).waitFor();
   await settled(page);
 }
 
@@ -49,8 +52,7 @@ describe('each control of the pane that fewer need, by keyboard alone', () => {
     await settled(page);
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('start-blank');
     await press(page, '#start-blank');
-    await press(page, '#asking-yes');
-    await page.locator('#item-cows').waitFor();
+    await untilReplaced(page, () => press(page, '#asking-yes'));
     expect(await value('#item-cows')).toBe('');
     expect(await hasFocus()).toBe(true);
   });
@@ -59,7 +61,7 @@ describe('each control of the pane that fewer need, by keyboard alone', () => {
     await renameInputs('Old figures');
     await openPart(page, 'checks');
     await press(page, '#start-example');
-    await press(page, '#asking-yes');
+    await untilReplaced(page, () => press(page, '#asking-yes'));
     await page.locator('#pane .warning').first().waitFor();
     expect(await hasFocus()).toBe(true);
     await openPart(page, 'survey');

@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { drawn } from './sheet-page.ts';
+import { settled, untilReplaced } from './waiting.ts';
 
 const inPane = '#pane:focus-within';
 
@@ -20,18 +20,12 @@ export async function tabTo(page: Page, selector: string): Promise<void> {
   throw new Error(`Tab never came to ${selector}`);
 }
 
-/** The pane looks at the sheet a moment after it changed. */
-export async function settled(page: Page): Promise<void> {
-  await page.waitForTimeout(150);
-  await drawn(page);
-}
-
 /** A new workbook with nothing filled in. */
-export async function startBlank(page: Page): Promise<void> {
-  await page.click('#new');
-  await page.keyboard.press('Enter');
-  await settled(page);
-}
+export const startBlank = (page: Page): Promise<void> =>
+  untilReplaced(page, async () => {
+    await page.click('#new');
+    await page.keyboard.press('Enter');
+  });
 
 /** Adds a sheet with nothing on it and goes there. */
 export async function newSheet(page: Page): Promise<void> {

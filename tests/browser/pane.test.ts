@@ -3,22 +3,9 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { enough } from '../surfaces/fake-spreadsheet.ts';
 import { launch } from './launch.ts';
-import {
-  asked,
-  controls,
-  faults,
-  fillIn,
-  newSheet,
-  openPart,
-  press,
-  pressNamed,
-  settled,
-  startBlank,
-  tabTo,
-  text,
-  walk,
-} from './pane-page.ts';
+import { asked, controls, faults, fillIn, newSheet, openPart, press, pressNamed, startBlank, tabTo, text, walk } from './pane-page.ts';
 import { goTo, openSheet, read, type, type Watched } from './sheet-page.ts';
+import { settled } from './waiting.ts';
 
 const parts = ['survey', 'readings', 'functions', 'explain', 'checks', 'cautions'] as const;
 const shots = '.build/screenshots';
@@ -202,6 +189,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
     await goTo(page, 'Answer!B18');
     await openPart(page, 'explain');
     await press(page, '#copy');
+    await expect.poll(() => text(page)).toContain('Copied as text.');
     expect(await page.evaluate(() => navigator.clipboard.readText())).toContain('Cover of demand: 1.');
   });
 

@@ -3,8 +3,9 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { launch } from './launch.ts';
-import { settled } from './pane-page.ts';
+import { startBlank } from './pane-page.ts';
 import { drawn, openSheet, pages, type } from './sheet-page.ts';
+import { settled, untilReplaced } from './waiting.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -58,8 +59,8 @@ async function useAll(on: Page): Promise<void> {
   const copy = await (await saving).path();
   const choosing = on.waitForEvent('filechooser');
   await on.locator('#open').click();
-  await (await choosing).setFiles({ name: 'copy.json', mimeType: 'application/json', buffer: readFileSync(copy) });
-  await settled(on);
+  const chosen = { name: 'copy.json', mimeType: 'application/json', buffer: readFileSync(copy) };
+  await untilReplaced(on, async () => (await choosing).setFiles(chosen));
   await on.locator('#about').click();
   await on.keyboard.press('Escape');
   await on.locator('#print').click();
@@ -79,9 +80,7 @@ describe('in use', () => {
     const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
     const { page: on, complaints } = await openSheet(context, `${inject('site')}/sheet.html`);
     const markup = `<img src=x onerror="window.ran=1"><b id="typed">`;
-    await on.locator('#new').click();
-    await on.keyboard.press('Enter');
-    await settled(on);
+    await startBlank(on);
     let typed = 0;
     for (const part of ['survey', 'readings', 'functions', 'cautions']) {
       await on.locator(`#part-${part}`).click();
