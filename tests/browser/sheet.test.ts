@@ -82,6 +82,7 @@ describe.each(pages)('the embedded sheet, %s', (_, address) => {
       await page.locator('.o-menu').first().waitFor();
       expect(await page.locator('main').innerText()).not.toMatch(/odoo|support|https?:/i);
       await page.keyboard.press('Escape');
+      await page.locator('.o-menu').first().waitFor({ state: 'detached' });
     }
     await type(page, 'L2', '=BEDDING.DEMAND.HERD()');
     expect(await read(page, 'L2')).not.toMatch(/odoo|support/i);
@@ -107,6 +108,7 @@ describe.each(pages)('the embedded sheet, %s', (_, address) => {
       await menu.click();
       offered.push(await page.locator('.o-menu').first().innerText());
       await page.keyboard.press('Escape');
+      await page.locator('.o-menu').first().waitFor({ state: 'detached' });
     }
     expect(offered.join(' ')).toContain('Insert');
     expect(offered.join(' ')).not.toMatch(/pivot|image|carousel|irregularity|named range|link/i);
