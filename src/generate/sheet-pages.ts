@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { copyFile, mkdir, readFile, writeFile } from 'node:fs/promises';
-import { dirname } from 'node:path';
+import { basename } from 'node:path';
 import { type GridStyles, gridStyles } from './grid-styles.ts';
 
 const modules = 'node_modules';
@@ -11,12 +11,6 @@ const libraries = {
   'owl.js': `${modules}/@odoo/owl/dist/owl.iife.min.js`,
   'chart.js': `${modules}/chart.js/dist/chart.umd.min.js`,
   'o_spreadsheet.js': `${grid}/dist/o_spreadsheet.min.iife.js`,
-};
-const licences = {
-  'licences/o-spreadsheet.txt': `${grid}/LICENSE`,
-  'licences/owl.txt': `${modules}/@odoo/owl/LICENSE`,
-  'licences/chart.js.txt': `${modules}/chart.js/LICENSE.md`,
-  'licences/bootstrap.txt': `${modules}/bootstrap/LICENSE`,
 };
 const ownStyle = 'src/surfaces/sheet/sheet.css';
 
@@ -92,10 +86,10 @@ const layer = 'grid';
 const layerOrder = `@layer argument-help, ${layer};`;
 
 async function separateFiles({ body, data, styles }: Parts): Promise<string> {
-  for (const [name, path] of Object.entries({ ...libraries, ...licences })) {
-    await mkdir(dirname(`dist/grid/${name}`), { recursive: true });
-    await copyFile(path, `dist/grid/${name}`);
-  }
+  await mkdir('dist/grid', { recursive: true });
+  await mkdir('dist/licences', { recursive: true });
+  for (const [name, path] of Object.entries(libraries)) await copyFile(path, `dist/grid/${name}`);
+  for (const name of Object.keys(standsOn)) await writeFile(`dist/licences/${basename(name)}.txt`, await licenceOf(name));
   const gridSheets = Object.keys(styles);
   for (const [name, css] of Object.entries(styles)) await writeFile(`dist/grid/${name}`, css);
   await copyFile(ownStyle, 'dist/sheet.css');
@@ -123,21 +117,29 @@ async function oneFile({ body, data, styles }: Parts): Promise<string> {
   });
 }
 
-/** What the page stands on, with the versions that are installed. */
-const standsOn = [
-  '@odoo/o-spreadsheet',
-  '@odoo/owl',
-  'chart.js',
-  'bootstrap',
-  'font-awesome',
-  'zod',
-  'lit-html',
-  'minisearch',
-  'pure-rand',
-  'simple-statistics',
-  'idb-keyval',
-  'fflate',
-];
+/** What the pages stand on, with the file of its licence in its package; it goes wherever the code goes. */
+const standsOn: Readonly<Record<string, string>> = {
+  '@odoo/o-spreadsheet': 'LICENSE',
+  '@odoo/owl': 'LICENSE',
+  'chart.js': 'LICENSE.md',
+  bootstrap: 'LICENSE',
+  'font-awesome': 'css/font-awesome.min.css',
+  zod: 'LICENSE',
+  'lit-html': 'LICENSE',
+  minisearch: 'LICENSE.txt',
+  'pure-rand': 'LICENSE',
+  'simple-statistics': 'LICENSE',
+  'idb-keyval': 'LICENCE',
+  fflate: 'LICENSE',
+};
+
+/** The words of a licence. Font Awesome's package has no file of it: its style sheet states it at its head. */
+async function licenceOf(name: string): Promise<string> {
+  const words = await text(`${modules}/${name}/${standsOn[name]}`);
+  return /^\/\*!([\s\S]*?)\*\//.exec(words)?.[1] ?? words;
+}
+
+const asText = (words: string): string => words.trim().replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 
 async function licenceRow(name: string): Promise<string> {
   const { version, license } = JSON.parse(await text(`${modules}/${name}/package.json`)) as Record<string, string>;
@@ -145,10 +147,15 @@ async function licenceRow(name: string): Promise<string> {
 }
 
 async function bodyWithLicences(): Promise<string> {
-  const rows = await Promise.all(standsOn.map(licenceRow));
-  const lgpl = (await text(`${grid}/LICENSE`)).replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+  const [lgpl = '', , ...others] = Object.keys(standsOn);
+  const rows = await Promise.all(Object.keys(standsOn).map(licenceRow));
+  const words = await Promise.all(others.map(async (name) => `${name}\n\n${asText(await licenceOf(name))}`));
+  const lesser = asText(await licenceOf(lgpl));
   const body = await text('src/surfaces/sheet/sheet.html');
-  return body.replace('<!-- licences -->', rows.join('')).replace('<!-- lgpl -->', () => lgpl);
+  return body
+    .replace('<!-- licences -->', rows.join(''))
+    .replace('<!-- lgpl -->', () => lesser)
+    .replace('<!-- others -->', () => words.join('\n\n\n'));
 }
 
 /** dist/sheet.html with its files beside it, and dist/bedding-ledger.html, all in one, that opens by a double click. */
