@@ -88,7 +88,7 @@ export const dryerItems: readonly BudgetItem[] = [
   drying.number('Fan and drum motors kW', 'dryer_kw', 'kW', range(0, 500), 'the plates of fan and drum motors, together', {
     default: 'dryer_motors',
   }),
-  drying.number('Drum m3', 'drum_m3', 'm³', range(0.1, 1000), 'the drum’s volume: 0.785 × diameter² × length', {
+  drying.number('Drum m3', 'drum_m3', 'm³', range(0.1, 1000), 'the drum’s volume: ¼π × diameter² × length', {
     empty: 'the retention is then not worked out',
   }),
   drying.number('Drum fill', 'drum_fill', 'fraction', range(0.01, 0.9), 'share of the drum that fibre fills when it is stopped', {

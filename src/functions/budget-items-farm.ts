@@ -28,7 +28,7 @@ export const farmItems: readonly BudgetItem[] = [
     'interval_days',
     'days',
     range(0.25, 14),
-    'how often fresh bedding is put in: 1 is daily, 0.5 twice a day',
+    'how often fresh bedding is put in: 1 is daily, ½ twice a day',
     { needed: 'always', usual: [0.5, 3] },
   ),
   herd.number('Fibre lost', 'fibre_loss', 'fraction', range(0, 0.5), 'share of the fibre lost in store, loading and dosing', {

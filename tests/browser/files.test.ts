@@ -105,6 +105,7 @@ describe.each(pages)('files of the embedded sheet, %s', (_, address) => {
   it('Print shows the sheet on A4 and leaves the buttons and the panel off the paper', async () => {
     await page.locator('#print').click();
     await expect.poll(() => page.locator('.o-spreadsheet-print').count()).toBe(1);
+    expect(await page.locator('.o-print-header').textContent()).toMatch(/Cancel\s*Print…/);
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('#top').isVisible()).toBe(false);
     expect(await page.locator('#pane').isVisible()).toBe(false);

@@ -20,6 +20,8 @@ it.each([
     await goTo(page, `${sheet}!A1`);
     await page.screenshot({ path: `.build/screenshots/${sheet.toLowerCase()}-${width}.png` });
   }
+  await goTo(page, 'Inputs!C9');
+  expect(await page.evaluate(() => document.querySelector('.o-scrollbar.horizontal')?.scrollLeft)).toBe(0);
   const seen = await page.evaluate(() => ({
     over: document.documentElement.scrollWidth - window.innerWidth,
     grid: document.querySelector('.o-grid-overlay')?.getBoundingClientRect().toJSON() as DOMRect,

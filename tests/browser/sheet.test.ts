@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { functionsFile } from '../../src/core/metadata.ts';
 import { registry } from '../../src/functions/index.ts';
 import { launch } from './launch.ts';
-import { drawn, goTo, openSheet, pages, read, startTyping, tooltip, type, type Watched } from './sheet-page.ts';
+import { drawn, goTo, openSheet, pages, read, spoken, startTyping, tooltip, type, type Watched } from './sheet-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -57,6 +57,19 @@ describe.each(pages)('the embedded sheet, %s', (_, address) => {
   it('offers a function by any part of its name, in any case', async () => {
     await startTyping(page, '=herd');
     await expect.poll(() => page.locator('.o-autocomplete-dropdown').textContent()).toContain('BEDDING.DEMAND.HERD');
+  });
+
+  it('goes to a cell of any sheet by its address, and says so where there is no such sheet', async () => {
+    expect(await read(page, "'Udder health'!B53")).toMatch(/^Udder health B53: /);
+    expect(await placeOfFocus(page)).toBe('grid');
+    expect(await read(page, 'Inputs!C9')).toMatch(/^Inputs C9: /);
+    const box = page.locator('.o-named-range-selector-container input');
+    await box.click();
+    await box.fill("'Old figures'!A1");
+    await box.press('Enter');
+    await expect.poll(() => page.locator('#asked').textContent()).toContain('no sheet named Old figures');
+    await page.keyboard.press('Enter');
+    expect(await spoken(page)).toMatch(/^Inputs C9: /);
   });
 
   it('is crossed with F6: from the grid to the panel, the buttons and back', async () => {

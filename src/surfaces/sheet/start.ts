@@ -9,6 +9,7 @@ import { foldPane, moveWithF6 } from './keys.ts';
 import { limitFunctions } from './limits.ts';
 import { bcp47, locales } from './locales.ts';
 import { trimMenus } from './menus.ts';
+import { goToAnySheet } from './name-box.ts';
 import { notice, part } from './page.ts';
 import { printAsPlanned } from './print.ts';
 import { readWorkbook, writeWorkbook } from './readable.ts';
@@ -64,7 +65,12 @@ export async function start(): Promise<void> {
     notice('This workbook is already open in another tab or window. What you change here is not kept: close this one, or save a copy.');
   }
   window.addEventListener('pagehide', () => only && void keeper.keep());
-  mountPane(part('aside', 'pane'), spreadsheetHost(view));
+  const host = spreadsheetHost(view);
+  mountPane(part('aside', 'pane'), host);
+  goToAnySheet(async (place) => {
+    await host.select(place);
+    view.shown.component.focusGrid();
+  });
   foldPane();
   wireButtons(view);
   moveWithF6(() => view.shown.component.focusGrid());

@@ -1,5 +1,7 @@
 import { type Command, isCoreCommand, Model, Spreadsheet, type WorkbookData } from '@odoo/o-spreadsheet';
 import { App } from '@odoo/owl';
+import { budgetWorkbook } from '../../workbook/index.ts';
+import { inputsSheetName } from '../pane/inputs-sheet.ts';
 import { forgetOldChanges } from './history.ts';
 import { locales } from './locales.ts';
 import { ask, isNarrow, notice, part, tell } from './page.ts';
@@ -24,6 +26,17 @@ const withoutFrozenColumns = (data: WorkbookData): WorkbookData => ({
   ...data,
   sheets: data.sheets.map((sheet) => ({ ...sheet, panes: { xSplit: 0, ySplit: sheet.panes?.ySplit ?? 0 } })),
 });
+
+/** Pixels that the grid takes for row numbers and scroll bar beside the columns. */
+const beside = 66;
+
+/** On a telephone, small enough that an item of Inputs stands in sight with its value. */
+function zoomToValues(model: Model): void {
+  const inputs = budgetWorkbook().sheets.find(({ name }) => name === inputsSheetName);
+  const wide = (inputs?.columns ?? []).slice(0, 3).reduce((sum, width) => sum + width, beside);
+  const zoom = Math.floor((100 * window.innerWidth) / wide) / 100;
+  if (zoom < 1) model.dispatch('SET_ZOOM', { zoom: Math.max(zoom, 0.5) });
+}
 
 /** Puts one workbook at a time into the grid. Its listeners stay when another workbook takes its place. */
 export class View {
@@ -53,6 +66,7 @@ export class View {
   async show(data: WorkbookData): Promise<void> {
     const model = new Model(isNarrow() ? withoutFrozenColumns(data) : data, { external: { loadLocales: async () => [...locales] } });
     forgetOldChanges(model);
+    if (isNarrow()) zoomToValues(model);
     const app = new App(Spreadsheet, {
       props: { model, colorScheme: 'light', ...speaking },
       templates: templates(),

@@ -69,12 +69,15 @@ const formatFor = ({ parameter: { unit, choices } }: BudgetItem): Format => (cho
 
 const unitOf = ({ parameter: { unit, choices } }: BudgetItem): string => (choices ? 'choose' : shownUnit(unit));
 
-const percent = (value: number): string => String(Number((100 * value).toPrecision(6)));
+const percent = (value: number): number => Number((100 * value).toPrecision(6));
+
+/** A number within a formula's words, written with all its digits and the reader's decimal mark. */
+const spelled = (value: number): string => `TEXT(${value},"${String(value).replace(/\d/g, '0').replace(/^0+/, '0')}")`;
 
 function usualRange({ usual, parameter }: BudgetItem): string {
   if (!usual) return '';
-  const [low, high] = parameter.unit === 'fraction' ? usual.map(percent) : usual;
-  return `${low} to ${high}`;
+  const [low, high] = parameter.unit === 'fraction' ? [percent(usual[0]), percent(usual[1])] : usual;
+  return Number.isInteger(low) && Number.isInteger(high) ? `${low} to ${high}` : `=${spelled(low)}&" to "&${spelled(high)}`;
 }
 
 function leftEmpty({ needed, parameter: { fallback } }: BudgetItem): string | number {
@@ -160,7 +163,7 @@ export function inputsSheet(blank: boolean): SheetBuilder {
     )
     .put(
       'A3',
-      'Percentages are typed as 35% or 0.35. One cubic metre of slurry is taken as one tonne. Money is in whatever currency you type.',
+      `="Percentages are typed as 35% or "&${spelled(0.35)}&". One cubic metre of slurry is taken as one tonne. Money is in whatever currency you type."`,
       'note',
     )
     .put('B5', 'Herd', 'label')
