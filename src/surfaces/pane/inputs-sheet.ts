@@ -5,7 +5,7 @@ import { itemNamed } from '../../functions/budget-reading.ts';
 import { blockOf, cellAt } from './addresses.ts';
 import type { CellContent, HostCell, Place, SpreadsheetHost } from './spreadsheet-host.ts';
 
-const inputsSheetName = 'Inputs';
+export const inputsSheetName = 'Inputs';
 
 /** Where an item stands in the workbook, and what its cell holds. */
 export interface Entry extends Place {
