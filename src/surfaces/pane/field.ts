@@ -59,7 +59,7 @@ export function field(of: Field): TemplateResult {
     <label for=${id}>${label}</label>
     <div class="entry">${box(of, `${id}-said`)}${unit ? html`<span class="unit">${unit}</span>` : nothing}${beside ?? nothing}</div>
     ${below ?? nothing}
-    <div id="${id}-said" class="said">
+    <div id="${id}-said">
       ${problem ? html`<p class="problem">${problem}</p>` : nothing}
       ${note ? html`<p class=${tone}>${note}</p>` : nothing}
       ${hint ? html`<p class="hint">${hint}</p>` : nothing}

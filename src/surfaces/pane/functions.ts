@@ -110,7 +110,7 @@ export function catalogue(pane: Pane): Part {
         Use selected cells<span class="unseen"> for ${parameter.name}</span>
       </button>`,
       ...(parameter.choices && {
-        below: html`<p class="hint choices">${parameter.choices.map((word) => html`<button type="button" class="choice" @click=${() => enter(parameter.name)(word)}>${word}</button> `)}</p>`,
+        below: html`<p class="hint">${parameter.choices.map((word) => html`<button type="button" class="choice" @click=${() => enter(parameter.name)(word)}>${word}</button> `)}</p>`,
       }),
     });
   }

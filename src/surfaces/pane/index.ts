@@ -104,7 +104,7 @@ export function mountPane(root: HTMLElement, host: SpreadsheetHost): void {
 
   const page = (): TemplateResult => html`
     <nav aria-label="Parts of the panel">${Object.entries(parts).map(tab)}</nav>
-    <div class="part" data-part=${current}>
+    <div class="part">
       <h2 tabindex="-1">${parts[current].title}</h2>
       ${parts[current].view()}
     </div>
