@@ -2,7 +2,13 @@ import { mountPane } from '../../src/surfaces/pane/index.ts';
 import type { FakeSpreadsheet } from './fake-spreadsheet.ts';
 
 /** Longer than the pane waits before it looks at the spreadsheet again. */
-export const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 60));
+const pause = (): Promise<void> => new Promise((done) => setTimeout(done, 40));
+
+/** The first pause may end late, right behind the pane's own work on a busy machine; the second begins behind it. */
+export async function settled(): Promise<void> {
+  await pause();
+  await pause();
+}
 
 /** The pane as its user meets it, over a spreadsheet in memory. */
 export async function openPane(host: FakeSpreadsheet, part = 'survey') {
