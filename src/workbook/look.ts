@@ -61,8 +61,11 @@ export const looks: Readonly<Record<Rule['look'], Look>> = {
 /** Told apart by lightness too, for print in grey and for colour-blind readers. */
 export const seriesColours = ['#1f4d38', '#d08a2e', '#6f9fc4', '#a33b2a', '#b8b8a8', '#5b4a7d'] as const;
 
-/** Words stay words, so that an answer such as `1/2` does not become a date. */
+/**
+ * Words stay words, so that an answer such as `1/2` does not become a date. An empty cell is no words yet: as text it
+ * would keep the number typed there as text, and no formula would count it.
+ */
 export function numberFormatOf({ format, content }: SheetCell): string | undefined {
   if (format) return formats[format];
-  return typeof content === 'string' && !content.startsWith('=') ? formats.text : undefined;
+  return typeof content === 'string' && content !== '' && !content.startsWith('=') ? formats.text : undefined;
 }

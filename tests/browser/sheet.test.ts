@@ -41,6 +41,26 @@ describe.each(pages)('the embedded sheet, %s', (_, address) => {
     expect(await read(page, 'L3')).toMatch(/ L3: 146$/);
   });
 
+  it.each([
+    ['en_GB', '7.5%'],
+    ['en_GB', '7.5'],
+    ['de_DE', '7,5%'],
+  ])('takes a percentage typed into Inputs with or without its mark, in %s as %s', async (code, typed) => {
+    await page.locator('#locale').selectOption(code);
+    await type(page, 'Inputs!C14', typed);
+    expect(await read(page, 'E14')).toMatch(/: ok$/);
+    expect(await read(page, 'H14')).toMatch(code.startsWith('en') ? /: 7\.5%$/ : /: 7,5%$/);
+  });
+
+  it('compares a bedding that is typed into an empty budget', async () => {
+    await page.getByRole('button', { name: 'New' }).click();
+    await page.getByRole('button', { name: 'Start again' }).click();
+    await page.waitForFunction(() => document.querySelector('dialog[open]') === null);
+    for (const [cell, content] of ['sand', '9', '20'].entries()) await type(page, `Options!${'ABC'[cell]}7`, content);
+    expect(await read(page, 'G7')).toMatch(/: 20\.00$/);
+    expect(await read(page, 'A17')).toMatch(/: sand$/);
+  });
+
   it('says in our own sentence what is wrong with a value, in the cell’s tooltip and to a screen reader', async () => {
     await type(page, 'L2', '=BEDDING.DEMAND.HERD(-5,2)');
     expect(await read(page, 'L2')).toContain('L2: #ERROR, cubicles (cubicles): -5 is below 1; enter a number from 1 to ');

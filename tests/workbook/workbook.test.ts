@@ -4,6 +4,7 @@ import { budgetItems } from '../../src/functions/budget-items.ts';
 import { registry } from '../../src/functions/index.ts';
 import { callsIn } from '../../src/surfaces/pane/formula.ts';
 import { budgetWorkbook } from '../../src/workbook/index.ts';
+import { numberFormatOf } from '../../src/workbook/look.ts';
 
 const { sheets } = budgetWorkbook();
 const cells = sheets.flatMap(({ name, cells }) => Object.entries(cells).map(([address, cell]) => ({ sheet: name, address, ...cell })));
@@ -45,6 +46,17 @@ describe('the budget workbook as written', () => {
         }),
     );
     expect(places(wrong)).toEqual([]);
+  });
+
+  it('takes a number typed into an empty cell as a number: only where words are asked for is such a cell text', () => {
+    const empty = budgetWorkbook({ blank: true }).sheets.flatMap(({ name, cells }) =>
+      Object.entries(cells).flatMap(([address, cell]) =>
+        cell.content === '' && ['input', 'required'].includes(cell.style ?? '') && numberFormatOf(cell) === '@' && !cell.choices
+          ? [`${name}!${address}`]
+          : [],
+      ),
+    );
+    expect(empty).toEqual(['Inputs!C5', 'Options!A7', 'Options!A8', 'Options!A9', 'Options!A10']);
   });
 
   it('uses every family of functions', () => {

@@ -11,6 +11,7 @@ import { bcp47, locales } from './locales.ts';
 import { trimMenus } from './menus.ts';
 import { goToAnySheet } from './name-box.ts';
 import { notice, part } from './page.ts';
+import { addPercentTyped } from './percent-typed.ts';
 import { printAsPlanned } from './print.ts';
 import { readWorkbook, writeWorkbook } from './readable.ts';
 import { speak } from './speaking.ts';
@@ -43,6 +44,7 @@ export async function start(): Promise<void> {
   limitFunctions();
   printAsPlanned();
   addFillCells();
+  addPercentTyped();
   const only = await isOnlyPage();
   const keeper = new Keeper(
     () => writeWorkbook(view.shown.model),

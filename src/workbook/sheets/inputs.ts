@@ -163,11 +163,11 @@ export function inputsSheet(blank: boolean): SheetBuilder {
     )
     .put(
       'A3',
-      `="Percentages are typed as 35% or "&${spelled(0.35)}&". One cubic metre of slurry is taken as one tonne. Money is in whatever currency you type."`,
+      'Percentages are typed as 35%. One cubic metre of slurry is taken as one tonne. Money is in whatever currency you type.',
       'note',
     )
     .put('B5', 'Herd', 'label')
-    .block(`${inputsPlace.herd}:E5`, page.given(demoName), 'input');
+    .block(`${inputsPlace.herd}:E5`, page.given(demoName), 'input', { format: 'text' });
   page.across(`A${headingRow}`, ['', ...columns.map(({ heading }) => heading)], 'heading', { wrap: true });
   lines.forEach((line, k) => {
     if (isItem(line)) putItem(page, line, firstRow + k);

@@ -75,10 +75,11 @@ export function optionsSheet(blank: boolean): SheetBuilder {
         line.slice(0, 6).map((cell) => page.given(cell)),
         'input',
       )
+      .put(`A${row}`, page.given(line[0] as Content), 'input', { format: 'text' })
       .put(`G${row}`, `=IF(ISNUMBER(C${row}),BEDDING.COST.UPDATE(C${row},SUM(D${row}),SUM($B$${riseRow})),"")`, 'output', {
         format: 'money2',
       })
-      .put(`H${row}`, page.given(line[6] as Content), 'note');
+      .put(`H${row}`, page.given(line[6] as Content), 'note', { format: 'text' });
   }
   page.facts([
     {
