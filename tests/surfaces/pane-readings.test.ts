@@ -56,6 +56,9 @@ describe('the readings of the walk', () => {
     await fillIn(4, { 'stated-m3-h': '3', 'density-kg-m3': '250', 'ambient-c': '10', 'ambient-rh': '80', 'supply-c': '72' });
     // 3 m³/h at 250 kg/m³ are 750 kg/h of dried fibre, which need 549 kg of water an hour; saturated, this air carries off 50.7: 10.8 times (common practice, no source; then computed).
     expect(pane.text()).toMatch(/the most this air can carry: 10\.8\d? times Not with this air/);
+    // By hand from psychrometrics (saturation by Magnus): 549 kg/h of water at 75 % exhaust humidity and a tenth of the heat lost takes 38,200 m³/h; 2 % for the heat already in the water.
+    const air = /Air it would take, as warm: ([\d,]+) m³\/h/.exec(pane.text())?.[1]?.replace(',', '');
+    expect(Math.abs(Number(air) / 38_200 - 1)).toBeLessThan(0.02);
   });
 
   it('go into the survey together, after asking where the sheet holds something else', async () => {

@@ -112,6 +112,11 @@ export const blocks: readonly Block[] = [
         verdict: claimVerdict,
       },
       { says: 'What this air would dry', of: 'DRYING.OUTPUT', args: ['cake_dm', 'dm_out', ...air] },
+      {
+        says: 'Air it would take, as warm',
+        of: 'DRYING.AIRNEEDED',
+        args: [stated, 'cake_dm', 'dm_out', 'ambient_c', 'ambient_rh', 'supply_c'],
+      },
     ],
   },
   {

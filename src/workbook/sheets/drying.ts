@@ -147,7 +147,13 @@ function statedOutput(page: SheetBuilder): void {
   page.part('The stated output, line by line').facts([
     { label: 'Stated output', value: given(stated), unit: 'm³/h', note: 'Inputs' },
     { name: 'density', label: 'Dried fibre weighs', value: `=${figure('Dried fibre density')}`, unit: 'kg/m³', note: 'BUDGET.HERD' },
-    { name: 'statedKg', label: 'So the stated output weighs', value: given(`${stated}*{density}`), unit: 'kg/h', note: 'volume × density' },
+    {
+      name: 'statedKg',
+      label: 'So the stated output weighs',
+      value: given(`${stated}*{density}`),
+      unit: 'kg/h',
+      note: 'volume × density; where kg/h is stated, type it ÷ this density on Inputs',
+    },
     {
       name: 'statedWater',
       label: 'Water that must be carried off for it',

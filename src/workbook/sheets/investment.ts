@@ -49,7 +49,7 @@ function goesIn(page: SheetBuilder): void {
       unit: 'payments',
       format: 'whole',
       style: 'input',
-      note: 'agree with the lender',
+      note: 'agree with the lender; for the loan payment and the loan’s own table: the cash flow takes 12',
     },
   ]);
 }
@@ -61,6 +61,9 @@ const lines = (page: SheetBuilder, rows: readonly (readonly [string, string, str
   }
 };
 
+/** NPV takes a column without figures for one of zeros: while the cash flow cannot be worked out, a dash says more. */
+const nativeNpv = (column: string): string => `=IF(COUNT({$${column}})=0,"–",NPV({$rate},{$${column}})-{$capital})`;
+
 /** Our answer beside the spreadsheet’s own for the same stream of money. */
 function comesOut(page: SheetBuilder): void {
   page.part('Does it pay? Ours beside the spreadsheet’s own').headings('', 'ours', 'native', 'difference', 'unit', 'where from');
@@ -71,7 +74,7 @@ function comesOut(page: SheetBuilder): void {
       'npv',
       'NPV, before tax',
       '=BEDDING.INVEST.NPV({$capital},{$saving},{$life},{$rate},{$growth},{$residual})',
-      '=NPV({$rate},{$stream})-{$capital}',
+      nativeNpv('stream'),
       'money',
       'INVEST.NPV; NPV over the last column of the cash flow',
     ],
@@ -83,14 +86,7 @@ function comesOut(page: SheetBuilder): void {
       'fraction',
       'INVEST.IRR; IRR over the same column, begun at saving ÷ capital',
     ],
-    [
-      'taxed',
-      'NPV after tax',
-      `=${figure('NPV after tax')}`,
-      '=NPV({$rate},{$net})-{$capital}',
-      'money',
-      'BUDGET.HERD; NPV over the column net',
-    ],
+    ['taxed', 'NPV after tax', `=${figure('NPV after tax')}`, nativeNpv('net'), 'money', 'BUDGET.HERD; NPV over the column net'],
     [
       'payment',
       'Loan payment',
@@ -101,6 +97,12 @@ function comesOut(page: SheetBuilder): void {
     ],
   ]);
   page.facts([
+    {
+      label: 'Own money in year 0',
+      value: [`={$capital}-${inUse('Borrowed')}`, '', ''],
+      unit: 'money',
+      note: 'kit cost less grant and loan; the cash flow’s year 0 is the whole outlay',
+    },
     { label: 'Payback', value: [orDash(figure('Payback')), '', ''], unit: 'years', note: 'INVEST.PAYBACK; – beyond the life' },
     {
       label: 'Discounted payback',

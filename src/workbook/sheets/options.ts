@@ -32,7 +32,7 @@ const own: readonly { readonly name: string; readonly stands: string; readonly c
       inUse('Labour hours a week now'),
       `${figure('Bought-in cost')}-${figure('Bought needed')}*${priceNow}`,
     ],
-    note: 'kg with what is lost; extra: haulage',
+    note: 'kg with what is lost; labour: 0 unless hours a week now are on Inputs; extra: haulage',
   },
   {
     name: '"home fibre"',
@@ -59,8 +59,8 @@ export function optionsSheet(blank: boolean): SheetBuilder {
     .headings(
       'bedding',
       'kg per cubicle a day',
-      'price then, per t',
-      'years ago, 0 if today',
+      'price quoted, per t',
+      'years since, 0 if today',
       'labour, h/week',
       'extra, money a year',
       'price now, per t',

@@ -107,7 +107,7 @@ function drivers(page: SheetBuilder): void {
     formula: `=BEDDING.HYGIENE.DRIVERS({dm},{interval},{material},${rest})`,
     rows: 7,
     formats: [undefined, 'two', 'one', 'percent', 'text', 'text', undefined],
-    lines: [7, 7, 14, 6, 3, 4, 3],
+    lines: [7, 7, 17, 6, 3, 5, 3],
   });
   page.row++;
   page.facts([
@@ -126,14 +126,14 @@ function drivers(page: SheetBuilder): void {
       value: `=BEDDING.HYGIENE.MAXINTERVAL({dm},{target},{material},${rest})`,
       unit: 'days',
       format: 'two',
-      note: 'HYGIENE.MAXINTERVAL, at the dry matter above; –: none does',
+      note: 'HYGIENE.MAXINTERVAL, at the dry matter above; a dash: bedding more often would not do it',
     },
     { label: 'that is, beddings a day', value: '=1/{longest}', unit: 'times', format: 'one', note: '1 ÷ the days between' },
     {
       label: 'Lowest dry matter for it',
       value: `=BEDDING.HYGIENE.MINDM({interval},{target},{material},${rest})`,
       unit: 'fraction',
-      note: 'HYGIENE.MINDM, at the days between beddings above; –: none does',
+      note: 'HYGIENE.MINDM, at the days between beddings above; a dash: drying further would not do it',
     },
   ]);
 }
@@ -156,6 +156,13 @@ function money(page: SheetBuilder): void {
       format: 'whole',
       style: 'input',
       note: 'your own figure; change it',
+    },
+    {
+      label: 'that is, in this herd',
+      value: `={more}*${inUse('Cows')}/100`,
+      unit: 'cases',
+      format: 'one',
+      note: 'a year: cases per 100 cows × cows ÷ 100',
     },
     {
       label: 'they would cost the herd',
@@ -259,7 +266,7 @@ function evidence(page: SheetBuilder): void {
       formula: '=BEDDING.WELFARE.LYING({dm})',
       rows: 4,
       formats: [undefined, 'one', 'text', 'text', undefined],
-      lines: 3,
+      lines: 4,
     });
   page
     .newPage()
@@ -272,7 +279,7 @@ function evidence(page: SheetBuilder): void {
       formula: '=BEDDING.WELFARE.TABLE()',
       rows: 37,
       formats: ['text', 'general', undefined, 'text', undefined],
-      lines: 3,
+      lines: 4,
     });
 }
 
