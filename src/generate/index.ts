@@ -8,9 +8,8 @@ import { writeSheetPages } from './sheet-pages.ts';
 
 /** The second half of `npm run build`: everything in dist that is not a bundle, made from the records. Runs in the project's folder. */
 async function generate(): Promise<void> {
-  const functions = JSON.stringify(functionsFile(registry), null, 1);
-  await writeFile('dist/functions.json', functions);
-  await writeSheetPages(functions);
+  await writeFile('dist/functions.json', JSON.stringify(functionsFile(registry), null, 1));
+  await writeSheetPages();
   await writeDocs();
   await writeExcelFiles(DEVELOPMENT_URL);
 }

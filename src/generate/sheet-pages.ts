@@ -36,12 +36,8 @@ const policy = (scripts: string): string =>
     "base-uri 'none'",
   ].join('; ');
 
-/** What the scripts read from the page itself, so that it works without a server. `<` is spelled out, so nothing ends the block early. */
-const dataBlocks = (functions: string, templates: string): string =>
-  [
-    `<script type="application/json" id="functions-file">${functions.replaceAll('<', '\\u003c')}</script>`,
-    `<script type="text/xml" id="grid-templates">${templates}</script>`,
-  ].join('\n');
+/** What the grid reads from the page itself, so that it works without a server. */
+const templatesBlock = (templates: string): string => `<script type="text/xml" id="grid-templates">${templates}</script>`;
 
 interface Page {
   readonly policy: string;
@@ -159,10 +155,10 @@ async function bodyWithLicences(): Promise<string> {
 }
 
 /** dist/sheet.html with its files beside it, and dist/bedding-ledger.html, all in one, that opens by a double click. */
-export async function writeSheetPages(functions: string): Promise<void> {
+export async function writeSheetPages(): Promise<void> {
   const parts: Parts = {
     body: await bodyWithLicences(),
-    data: dataBlocks(functions, inlined(await text(`${grid}/dist/o_spreadsheet.xml`))),
+    data: templatesBlock(inlined(await text(`${grid}/dist/o_spreadsheet.xml`))),
     styles: await gridStyles(),
   };
   await writeFile('dist/sheet.html', await separateFiles(parts));

@@ -1,6 +1,3 @@
-import type { FunctionsFile } from '../../core/metadata.ts';
-import { installCustomFunctions } from './host.ts';
-
-/** Before dist/functions.js, which looks for `CustomFunctions` as soon as it is loaded. */
-const functionsFile = document.getElementById('functions-file')?.textContent;
-installCustomFunctions(JSON.parse(functionsFile ?? '') as FunctionsFile);
+/** Before dist/functions.js, which hands its functions over as soon as it is loaded: they wait here for sheet.js, which has their words. */
+const waiting: unknown[] = [];
+Object.assign(globalThis, { CustomFunctions: { waiting, associate: (...given: unknown[]) => waiting.push(given) } });

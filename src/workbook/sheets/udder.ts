@@ -96,19 +96,8 @@ function grid(page: SheetBuilder): void {
   for (const [from, below, look] of bandLooks) page.rule(table, `AND(ISNUMBER(B${first}),B${first}>=${from},B${first}<${below})`, look);
 }
 
-function drivers(page: SheetBuilder): void {
-  page.newPage();
-  page.part(
-    'What drives it',
-    'Points add up to the score; could bring: how far a factor not given could still move it, down and up. From HYGIENE.DRIVERS, for the fibre.',
-  );
-  page.spill({
-    name: 'drivers',
-    formula: `=BEDDING.HYGIENE.DRIVERS({dm},{interval},{material},${rest})`,
-    rows: 7,
-    formats: [undefined, 'two', 'one', 'percent', 'text', 'text', undefined],
-    lines: [7, 7, 17, 6, 3, 5, 3],
-  });
+/** How often, or how dry, for a score to be reached: the question beside its table. */
+function aims(page: SheetBuilder): void {
   page.row++;
   page.facts([
     {
@@ -136,6 +125,21 @@ function drivers(page: SheetBuilder): void {
       note: 'HYGIENE.MINDM, at the days between beddings above; a dash: drying further would not do it',
     },
   ]);
+}
+
+function drivers(page: SheetBuilder): void {
+  page.newPage();
+  page.part(
+    'What drives it',
+    'Points add up to the score; could bring: how far a factor not given could still move it, down and up. From HYGIENE.DRIVERS, for the fibre.',
+  );
+  page.spill({
+    name: 'drivers',
+    formula: `=BEDDING.HYGIENE.DRIVERS({dm},{interval},{material},${rest})`,
+    rows: 7,
+    formats: [undefined, 'two', 'one', 'percent', 'text', 'text', undefined],
+    lines: [7, 7, 17, 6, 3, 5, 3],
+  });
 }
 
 function money(page: SheetBuilder): void {
@@ -292,6 +296,7 @@ export function udderSheet(blank: boolean): SheetBuilder {
   );
   scores(page);
   grid(page);
+  aims(page);
   drivers(page);
   money(page);
   evidence(page);
