@@ -20,7 +20,8 @@ export default defineConfig({
           globalSetup: ['tests/browser/set-up.ts'],
           testTimeout: 180 * seconds,
           hookTimeout: 180 * seconds,
-          fileParallelism: false,
+          // Pages mostly wait; two at a time keep two cores busy.
+          maxWorkers: 2,
           expect: { poll: { timeout: 15 * seconds } },
           // On a busy machine a browser may miss a movement of the mouse; a fault of ours is there the second time too.
           retry: 1,
