@@ -22,6 +22,7 @@ export default defineConfig({
           hookTimeout: 180 * seconds,
           // Pages mostly wait; two at a time keep two cores busy.
           maxWorkers: 2,
+          sequence: { groupOrder: 1 },
           expect: { poll: { timeout: 15 * seconds } },
           // On a busy machine a browser may miss a movement of the mouse; a fault of ours is there the second time too.
           retry: 1,
