@@ -4,6 +4,7 @@ import MinimizerPlugin from 'minimizer-webpack-plugin';
 import ts from 'typescript';
 
 const path = (relative) => fileURLToPath(new URL(relative, import.meta.url));
+const records = path('src/functions/').replaceAll('\\', '/');
 
 /**
  * What a record holds for the panel, the documents and the tests, and no cell ever shows, stays out of the script that
@@ -13,7 +14,7 @@ const unseenInCells = new Set(['summary', 'finds', 'sources', 'examples']);
 const withoutUnseen = (context) => (source) => {
   const visit = (node) =>
     ts.isPropertyAssignment(node) && unseenInCells.has(node.name.text) ? undefined : ts.visitEachChild(node, visit, context);
-  return source.fileName.startsWith(path('src/functions/')) ? ts.visitNode(source, visit) : source;
+  return source.fileName.startsWith(records) ? ts.visitNode(source, visit) : source;
 };
 
 /** @returns {import('webpack').Configuration} what all bundles share; types are checked by `tsc`, once for all of them */
@@ -38,9 +39,9 @@ const shared = (name, typescript = {}) => ({
 
 /** All that core and domain export, as lines of a module. */
 const coreAndDomain = ['core', 'domain'].flatMap((folder) =>
-  readdirSync(path(`src/${folder}`)).map((file) => `export * from '${path(`src/${folder}/${file}`)}';`),
+  readdirSync(path(`src/${folder}`)).map((file) => `export * from ${JSON.stringify(path(`src/${folder}/${file}`))};`),
 );
-const functionsEntry = [`import '${path('src/surfaces/excel/functions.ts')}';`, ...coreAndDomain].join('');
+const functionsEntry = [`import ${JSON.stringify(path('src/surfaces/excel/functions.ts'))};`, ...coreAndDomain].join('');
 
 /**
  * Excel's functions-only runtime and the embedded sheet load the same script: one file, no chunks, no eval, no page.

@@ -51,10 +51,10 @@ function rootBetween(coefficients: readonly number[], low: number, high: number)
 /**
  * Every positive root of Σ coefficients[k]·x**k, ascending.
  *
- * By Descartes' rule there is none without a change of sign among the coefficients, and one with one. Otherwise multiply coefficient k by
- * k - m, with m just before the first change: that is x times the derivative after division by x**m. It has one change of
- * sign fewer, and between two roots of the first there is one of the second, so those part all the roots to be found.
- * All lie within Cauchy's bounds, here widened a little: a long level series comes within rounding of them. A root where
+ * By Descartes' rule there is none without a change of sign among the coefficients, and one with one. Otherwise multiply
+ * coefficient k by k - m, with m just before the first change: that is x times the derivative after division by x**m. It
+ * has one change of sign fewer, and between two roots of the first there is one of the second, so those part all the roots
+ * to be found. All lie within Cauchy's bounds, here widened a little: a long level series comes within rounding of them. A root where
  * the value only touches zero may be missed.
  */
 function positiveRoots(coefficients: readonly number[]): number[] {

@@ -101,10 +101,14 @@ export function probability(drivers: Drivers, life_years: number, growth: number
   const prices = triangularDraws(drivers['bought price per t'], draws, random);
   const tonnes = triangularDraws(drivers['bought t per year'], draws, random);
   const running = triangularDraws(drivers['running cost per year'], draws, random);
-  const npvs = Array.from(kit_costs, (kit_cost, k) =>
-    planValue(kit_cost, prices[k] as number, tonnes[k] as number, running[k] as number, annuity_factor),
-  );
-  const chance = npvs.filter((npv) => npv > 0).length / draws;
+  const npvs = new Array<number>(draws);
+  let paying = 0;
+  for (let k = 0; k < draws; k++) {
+    const npv = planValue(kit_costs[k] as number, prices[k] as number, tonnes[k] as number, running[k] as number, annuity_factor);
+    npvs[k] = npv;
+    if (npv > 0) paying++;
+  }
+  const chance = paying / draws;
   const mean = meanOf(npvs);
   const [p10, median, p90] = quantile(npvs, [0.1, 0.5, 0.9]) as [number, number, number];
   const rows = [

@@ -1,23 +1,20 @@
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launch } from './launch.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { browser } from './browser.ts';
 
 const address = (file: string): string => pathToFileURL(resolve('dist/docs', file)).href;
 
-let browser: Browser;
 let page: Page;
 const complaints: string[] = [];
 
 beforeAll(async () => {
-  browser = await launch();
   page = await (await browser.newContext()).newPage();
   page.on('console', (message) => complaints.push(message.text()));
   page.on('requestfailed', (request) => complaints.push(request.url()));
 });
-afterAll(() => browser?.close());
 
 describe('the reference, opened by a double click', () => {
   it('shows its style under its own strict policy, and fetches nothing', async () => {

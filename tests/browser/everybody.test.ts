@@ -1,16 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import { unzipSync } from 'fflate';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { launch } from './launch.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, inject, it } from 'vitest';
+import { browser } from './browser.ts';
 import { drawn, openSheet } from './sheet-page.ts';
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
 
 async function open(options: BrowserContextOptions = {}): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 1400, height: 900 }, ...options });

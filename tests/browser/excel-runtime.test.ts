@@ -1,26 +1,22 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { call } from '../../src/core/call.ts';
 import type { FunctionRecord } from '../../src/core/define.ts';
 import { functionsFile } from '../../src/core/metadata.ts';
 import { type Cell, CellError } from '../../src/core/result.ts';
 import { registry } from '../../src/functions/index.ts';
+import { browser } from './browser.ts';
 import { type Call, errorCell, openRuntime, type Reply } from './excel-runtime.ts';
-import { launch } from './launch.ts';
 
-let browser: Browser;
 let runtime: Awaited<ReturnType<typeof openRuntime>>;
 let answered: readonly (readonly [Call, Reply])[];
 
 beforeAll(async () => {
   expect.addEqualityTesters([close]);
-  browser = await launch();
   runtime = await openRuntime(browser);
   const calls = registry.flatMap(callsOf);
   const replies = await runtime.callAll(calls);
   answered = calls.map((sent, k) => [sent, replies[k] as Reply]);
 }, 120_000);
-afterAll(() => browser?.close());
 
 /** What the vendor's runtime makes of an error inside a table. */
 const wireError = ({ code, message }: CellError) => ({

@@ -2,24 +2,21 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { browser } from './browser.ts';
 import { convert } from './find-office.ts';
-import { launch } from './launch.ts';
 import { drawn, openSheet, pages, read, type, type Watched } from './sheet-page.ts';
 import { untilReplaced } from './waiting.ts';
 
-let browser: Browser;
 let sheet: Watched;
 let page: Page;
 let folder: string;
 
 beforeAll(async () => {
-  browser = await launch();
   folder = await mkdtemp(join(tmpdir(), 'bedding-ledger-'));
 });
 afterAll(async () => {
-  await browser?.close();
   await rm(folder, { recursive: true, force: true });
 });
 const open = async (address: string): Promise<void> => {

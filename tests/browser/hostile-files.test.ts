@@ -1,21 +1,18 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
+import { browser } from './browser.ts';
 import { type HostileFile, hostileFiles } from './hostile-files.ts';
-import { launch } from './launch.ts';
 import { drawn, openSheet, read, type, type Watched } from './sheet-page.ts';
 
-let browser: Browser;
 let sheet: Watched;
 let page: Page;
 
 beforeAll(async () => {
-  browser = await launch();
   const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
   sheet = await openSheet(context, `${inject('site')}/sheet.html`);
   page = sheet.page;
   await type(page, 'L2', 'my own words');
 });
-afterAll(() => browser?.close());
 
 /** Hands the file to the Open button, and gives what the page says of it; nothing where it opened it. */
 async function handOver({ name, content }: HostileFile): Promise<string> {

@@ -1,10 +1,10 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { browser } from './browser.ts';
 import { startKillable } from './killable.ts';
-import { launch } from './launch.ts';
 import { drawn, goTo, openSheet, pages, read, ready, startTyping, type } from './sheet-page.ts';
 
 const notices = (page: Page): Promise<string> =>
@@ -48,14 +48,9 @@ const keeps = (page: Page, word: string): Promise<unknown> =>
 describe.each(pages)('what is kept in the browser, %s', (_, sheet) => {
   /** Another page of the same origin, from which the store can be changed while no workbook is open. */
   const elsewhere = (): string => new URL('functions.json', sheet()).href;
-  let browser: Browser;
   let context: BrowserContext;
   let page: Page;
 
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser?.close());
   beforeEach(async () => {
     context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
     ({ page } = await openSheet(context, sheet()));
@@ -69,6 +64,19 @@ describe.each(pages)('what is kept in the browser, %s', (_, sheet) => {
     await page.reload();
     await ready(page);
     expect(await read(page, 'L2')).toContain('L2: dry bales');
+  });
+
+  it('is there again with a formula longer than the page opens, which it keeps as text and says so', async () => {
+    await goTo(page, 'L2');
+    await startTyping(page, '=');
+    await page.keyboard.insertText(`SUM(1${',1'.repeat(4100)})`);
+    await page.keyboard.press('Enter');
+    expect(await notices(page)).toContain('A formula of more than 8,192 characters is kept as text');
+    await keeps(page, "'=SUM(1,1");
+    await page.reload();
+    await ready(page);
+    expect(await notices(page)).toBe('');
+    expect(await read(page, 'L2')).toContain('L2: =SUM(1,1,1');
   });
 
   it.each([

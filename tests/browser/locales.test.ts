@@ -1,17 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { launch } from './launch.ts';
+import type { Page } from 'playwright-core';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { browser } from './browser.ts';
 import { fillIn, openPart, press, startBlank, text } from './pane-page.ts';
 import { goTo, openSheet, pages, read, startTyping, tooltip, type, type Watched } from './sheet-page.ts';
 
-let browser: Browser;
 let sheet: Watched;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
 afterEach(async () => {
   expect(sheet.complaints).toEqual([]);
   await page.context().close();

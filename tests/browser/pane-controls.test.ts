@@ -1,22 +1,19 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
-import { launch } from './launch.ts';
+import type { Page } from 'playwright-core';
+import { afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { browser } from './browser.ts';
 import { faults, fillIn, newSheet, openPart, press, pressNamed, startBlank, tabTo, text } from './pane-page.ts';
 import { goTo, openSheet, read, type Watched } from './sheet-page.ts';
 import { settled, untilReplaced } from './waiting.ts';
 
-let browser: Browser;
 let sheet: Watched;
 let page: Page;
 
 // One page for all of them, with a new workbook each: to open the page takes longer than any of these.
 beforeAll(async () => {
-  browser = await launch();
   const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
   sheet = await openSheet(context, `${inject('site')}/sheet.html`);
   page = sheet.page;
 });
-afterAll(() => browser?.close());
 
 beforeEach(() => startBlank(page));
 afterEach(() => expect(sheet.complaints).toEqual([]));

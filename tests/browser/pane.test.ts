@@ -1,8 +1,8 @@
 import { mkdirSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterEach, beforeEach, describe, expect, inject, it } from 'vitest';
 import { enough } from '../surfaces/fake-spreadsheet.ts';
-import { launch } from './launch.ts';
+import { browser } from './browser.ts';
 import { asked, controls, faults, fillIn, newSheet, openPart, press, pressNamed, startBlank, tabTo, text, walk } from './pane-page.ts';
 import { goTo, openSheet, read, type, type Watched } from './sheet-page.ts';
 import { settled } from './waiting.ts';
@@ -10,14 +10,8 @@ import { settled } from './waiting.ts';
 const parts = ['survey', 'readings', 'functions', 'explain', 'checks', 'cautions'] as const;
 const shots = '.build/screenshots';
 
-let browser: Browser;
 let sheet: Watched;
 let page: Page;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
 
 async function open(width: number, height = 900): Promise<void> {
   const context = await browser.newContext({ viewport: { width, height } });

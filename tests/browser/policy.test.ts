@@ -1,17 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { launch } from './launch.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, inject, it } from 'vitest';
+import { browser } from './browser.ts';
 import { startBlank } from './pane-page.ts';
 import { drawn, openSheet, pages, type } from './sheet-page.ts';
 import { settled, untilReplaced } from './waiting.ts';
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
 
 const files = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.html'));
 const sheets = ['sheet.html', 'bedding-ledger.html'];

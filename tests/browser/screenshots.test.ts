@@ -1,13 +1,6 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, it } from 'vitest';
-import { launch } from './launch.ts';
+import { expect, inject, it } from 'vitest';
+import { browser } from './browser.ts';
 import { goTo, openSheet } from './sheet-page.ts';
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
 
 /** Pictures for people to look at, in .build/screenshots; what can be measured of them is measured here. */
 it.each([

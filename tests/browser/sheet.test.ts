@@ -1,16 +1,11 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { functionsFile } from '../../src/core/metadata.ts';
 import { registry } from '../../src/functions/index.ts';
-import { launch } from './launch.ts';
+import { browser } from './browser.ts';
 import { drawn, goTo, openSheet, pages, read, spoken, startTyping, tooltip, type, type Watched } from './sheet-page.ts';
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
+import { untilReplaced } from './waiting.ts';
 
 const placeOfFocus = (page: Page): Promise<string | undefined> =>
   page.evaluate(() => ['actions', 'grid', 'pane'].find((id) => document.getElementById(id)?.contains(document.activeElement)));
@@ -54,8 +49,7 @@ describe.each(pages)('the embedded sheet, %s', (_, address) => {
 
   it('compares a bedding that is typed into an empty budget', async () => {
     await page.getByRole('button', { name: 'New' }).click();
-    await page.getByRole('button', { name: 'Start again' }).click();
-    await page.waitForFunction(() => document.querySelector('dialog[open]') === null);
+    await untilReplaced(page, () => page.getByRole('button', { name: 'Start again' }).click());
     for (const [cell, content] of ['sand', '9', '20'].entries()) await type(page, `Options!${'ABC'[cell]}7`, content);
     expect(await read(page, 'G7')).toMatch(/: 20\.00$/);
     expect(await read(page, 'A17')).toMatch(/: sand$/);

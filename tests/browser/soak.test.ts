@@ -1,7 +1,7 @@
 import type { Model } from '@odoo/o-spreadsheet';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, it } from 'vitest';
-import { launch } from './launch.ts';
+import type { Page } from 'playwright-core';
+import { expect, inject, it } from 'vitest';
+import { browser } from './browser.ts';
 import { drawn, openSheet } from './sheet-page.ts';
 
 /** `npm run soak` asks for 20,000: half an hour on a busy machine of two cores. */
@@ -112,12 +112,6 @@ const putBack = (page: Page, was: Contents): Promise<void> =>
     const [app] = owl.App.apps;
     for (const [sheetId, col, row, content] of cells) app?.root.component.model.dispatch('UPDATE_CELL', { sheetId, col, row, content });
   }, was);
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
 
 it(`takes ${steps} edits, undos, redos and changes of sheet without growing, complaining or failing a check`, {
   timeout: 7_200_000,

@@ -2,19 +2,13 @@ import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { headersFor } from '../../src/generate/hosting.ts';
-import { launch } from './launch.ts';
+import { browser } from './browser.ts';
 
 const root = join(import.meta.dirname, '../..');
 const VENDOR = 'https://appsforoffice.microsoft.com/lib/1/hosted/';
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launch();
-});
-afterAll(() => browser?.close());
 
 /** The vendor's network as each test needs it: away, the real library outside Excel, or a stand-in that says it is Excel. */
 type Vendor = 'away' | 'real' | { readonly script: string };

@@ -1,3 +1,4 @@
+import { SELF_HEATING_RATIO } from '../../domain/drying.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
 
 type ItemKey = BudgetItem['key'];
@@ -69,7 +70,7 @@ const air = ['air_m3_h', 'ambient_c', 'ambient_rh', 'supply_c'] as const;
 
 const claimVerdict = (ratio: number): string => {
   if (ratio <= 1) return 'This air can carry it.';
-  return ratio <= 1.25
+  return ratio <= SELF_HEATING_RATIO
     ? 'Measure it: just above what this air can carry; heat from the fibre itself may explain it.'
     : 'Not with this air, even leaving the drum saturated: ask the supplier how it was measured.';
 };

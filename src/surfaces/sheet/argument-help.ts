@@ -1,20 +1,21 @@
 import { registries } from '@odoo/o-spreadsheet';
-import { describe } from '../../core/words.ts';
+import { functionsFile } from '../../core/metadata.ts';
 import { registry } from '../../functions/index.ts';
 import { inLocale } from '../in-locale.ts';
 import { prefix } from '../namespace.ts';
 
-let written = '';
+/** As installCustomFunctions writes it. */
+let written = 'en-GB';
 
 /** What the grid says of our functions while a formula is typed, with numbers as the locale writes them. */
 export function writeHelpIn(locale: string): void {
   if (locale === written) return;
   written = locale;
-  for (const { name, summary, parameters } of registry) {
+  for (const { name, description, parameters } of functionsFile(registry).functions) {
     const known = registries.functionRegistry.get(`${prefix}${name}`);
-    known.description = inLocale(summary, locale);
+    known.description = inLocale(description, locale);
     for (const [k, parameter] of parameters.entries()) {
-      Object.assign(known.args[k] ?? {}, { description: inLocale(describe(parameter), locale) });
+      Object.assign(known.args[k] ?? {}, { description: inLocale(parameter.description, locale) });
     }
   }
 }

@@ -47,10 +47,12 @@ type Words = (text: string) => string;
 
 /** A text that was handed in, such as a herd's name, comes back as it was; any other is a sentence of ours. */
 function wordsFor(args: readonly Arg[], locale: Locale): Words {
-  const handedIn = (text: string): boolean => args.flat(2).some((cell) => cell?.value === text);
+  let handedIn: ReadonlySet<unknown> | undefined;
   return (text) => {
     const ours = inLocale(text, bcp47(locale));
-    return ours === text || handedIn(text) ? text : ours;
+    if (ours === text) return text;
+    handedIn ??= new Set(args.flat(2).map((cell) => cell?.value));
+    return handedIn.has(text) ? text : ours;
   };
 }
 

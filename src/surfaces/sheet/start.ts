@@ -11,12 +11,12 @@ import { bcp47, locales } from './locales.ts';
 import { trimMenus } from './menus.ts';
 import { goToAnySheet } from './name-box.ts';
 import { notice, part } from './page.ts';
-import { addPercentTyped } from './percent-typed.ts';
 import { printAsPlanned } from './print.ts';
 import { readWorkbook, writeWorkbook } from './readable.ts';
 import { speak } from './speaking.ts';
 import { spreadsheetHost } from './spreadsheet-host.ts';
 import { toGrid } from './to-grid.ts';
+import { addTyping } from './typing.ts';
 import { View } from './view.ts';
 import { speakOurWords } from './words.ts';
 
@@ -44,7 +44,7 @@ export async function start(): Promise<void> {
   limitFunctions();
   printAsPlanned();
   addFillCells();
-  addPercentTyped();
+  addTyping(notice);
   const only = await isOnlyPage();
   const keeper = new Keeper(
     () => writeWorkbook(view.shown.model),

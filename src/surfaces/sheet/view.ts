@@ -1,6 +1,5 @@
 import { type Command, isCoreCommand, Model, Spreadsheet, type WorkbookData } from '@odoo/o-spreadsheet';
 import { App } from '@odoo/owl';
-import { budgetWorkbook } from '../../workbook/index.ts';
 import { inputsSheetName } from '../pane/inputs-sheet.ts';
 import { forgetOldChanges } from './history.ts';
 import { locales } from './locales.ts';
@@ -32,8 +31,10 @@ const beside = 66;
 
 /** On a telephone, small enough that an item of Inputs stands in sight with its value. */
 function zoomToValues(model: Model): void {
-  const inputs = budgetWorkbook().sheets.find(({ name }) => name === inputsSheetName);
-  const wide = (inputs?.columns ?? []).slice(0, 3).reduce((sum, width) => sum + width, beside);
+  const { getters } = model;
+  const inputs = getters.getSheetIdByName(inputsSheetName);
+  if (inputs === undefined) return;
+  const wide = [0, 1, 2].reduce((sum, column) => sum + getters.getColSize(inputs, column), beside);
   const zoom = Math.floor((100 * window.innerWidth) / wide) / 100;
   if (zoom < 1) model.dispatch('SET_ZOOM', { zoom: Math.max(zoom, 0.5) });
 }
