@@ -81,14 +81,11 @@ export async function read(page: Page, address: string): Promise<string> {
   return spoken(page);
 }
 
-/** Where the active cell is on the canvas: the place that editing it takes. */
+/** A place in the active cell on the canvas: left of and above the handle at its corner. To open its entry for that would cover it. */
 async function insideOf(page: Page): Promise<[x: number, y: number]> {
-  await page.keyboard.press('F2');
-  const box = await page.locator('.o-grid-composer').boundingBox();
-  await page.keyboard.press('Escape');
-  await drawn(page);
-  if (!box) throw new Error('the active cell is not in sight');
-  return [box.x + 20, box.y + 8];
+  const corner = await page.locator('.o-autofill').boundingBox();
+  if (!corner) throw new Error('the active cell is not in sight');
+  return [corner.x - 20, corner.y - 8];
 }
 
 /**
