@@ -101,9 +101,11 @@ function answer(record: FunctionRecord, values: readonly unknown[]): Cell {
 function callOneCell(record: FunctionRecord, args: readonly Argument[]): Matrix {
   const { parameters } = record;
   const ranges = parameters.map((_, k) => asRange(args[k]));
+  const values = parameters.map((parameter, k) => readCell(parameter, cellOf(ranges[k] as Range, 0, 0)));
+  // Most formulas stand alone in their cell, and recalculate by the thousand.
+  if (ranges.every(isSingle)) return [[fault(values) ?? answer(record, values)]];
   const { rows, columns, uneven } = align(ranges);
   const ranged = parameters.map(({ fallback }, k) => !fallback && !isSingle(ranges[k] as Range));
-  const values = parameters.map((parameter, k) => readCell(parameter, cellOf(ranges[k] as Range, 0, 0)));
   const varying = parameters.map((parameter, k) => ({ parameter, k, range: ranges[k] as Range })).filter(({ range }) => !isSingle(range));
   const fixedSound = values.every((value, k) => !isSingle(ranges[k] as Range) || !(value instanceof Unusable));
   const cellAt = (row: number, column: number): Cell => {

@@ -65,8 +65,8 @@ function toGrid(cell: unknown, words: Words): FunctionResultObject {
 
 function toGridResult(result: unknown, words: Words): Result {
   if (!Array.isArray(result) || !Array.isArray(result[0]) || result[0].length === 0) return toGrid(result, words);
-  const cells = (result as unknown[][]).map((row) => row.map((cell) => toGrid(cell, words)));
-  return cells.length === 1 && cells[0]?.length === 1 ? (cells[0][0] as FunctionResultObject) : transposed(cells);
+  if (result.length === 1 && result[0].length === 1) return toGrid(result[0][0], words);
+  return transposed((result as unknown[][]).map((row) => row.map((cell) => toGrid(cell, words))));
 }
 
 /** An omitted argument is null, a repeating one a list, and last comes the invocation, as in Excel. */
