@@ -10,6 +10,8 @@ interface Worked {
 /** An equation solved by iteration: the two sides that must agree, written like `how`; a test checks the residual. */
 interface Solved {
   readonly solves: string;
+  /** The two ends, as arithmetic, between which the answer lies and there alone. */
+  readonly between: readonly [low: string, high: string];
 }
 /** Looked up or counted rather than calculated, said in words. */
 interface Told {
@@ -17,7 +19,15 @@ interface Told {
 }
 
 /** One line of working: what the value is, its unit, how it comes about, and on whose word. */
-export type Line = { readonly says: string; readonly unit: Unit; readonly source?: SourceId } & (Worked | Solved | Told);
+export type Line = {
+  readonly says: string;
+  readonly unit: Unit;
+  readonly source?: SourceId;
+  /** Arithmetic that is true where the step has an answer; left out where it always has one. */
+  readonly only?: string;
+  /** Arithmetic that plain cells can hold, where the equation is told in words or they would stumble over it. */
+  readonly closed?: string;
+} & (Worked | Solved | Told);
 
 export const equationOf = (line: Line): string => ('how' in line ? line.how : 'solves' in line ? line.solves : line.told);
 

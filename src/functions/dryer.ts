@@ -18,13 +18,20 @@ const dryerState = [
 ] as const;
 
 const exhaustWorking = {
-  fibre_c: { says: 'Temperature of the fibre going in', unit: '°C', told: 'feed_c; where not given, the larger of ambient_c and 0' },
+  fibre_c: {
+    says: 'Temperature of the fibre going in',
+    unit: '°C',
+    told: 'feed_c; where not given, the larger of ambient_c and 0',
+    closed: 'feed_c == undefined ? max(ambient_c, 0) : feed_c',
+  },
   warm_c: { says: 'Air temperature that is left after the losses', unit: '°C', how: 'supply_c - heat_loss * (supply_c - ambient_c)' },
   exhaust_c: {
     says: 'Exhaust temperature, where heat given up equals heat for the water taken up',
     unit: '°C',
     solves:
       'enthalpy(exhaust_c, exhaust_humidity_ratio) == enthalpy(warm_c, humidity_ratio) + (exhaust_humidity_ratio - humidity_ratio) * 4.186 * fibre_c',
+    between: ['-100', 'warm_c'],
+    only: 'supply_c >= ambient_c && relativeHumidity(warm_c, humidity_ratio, pressure_pa) <= exhaust_rh * (1 - 1e-9)',
     ...ashrae,
   },
   exhaust_humidity_ratio: {
@@ -64,6 +71,10 @@ const evaporationWorking = {
 const saturatedWorking = {
   fibre_c: { says: 'Temperature of the fibre going in', unit: '°C', how: 'max(ambient_c, 0)' },
   warm_c: { says: 'Air temperature with no heat lost', unit: '°C', how: 'supply_c' },
+  exhaust_c: {
+    ...exhaustWorking.exhaust_c,
+    only: 'supply_c >= ambient_c && relativeHumidity(warm_c, humidity_ratio, pressure_pa) <= 1 - 1e-9',
+  },
   exhaust_humidity_ratio: {
     says: 'Water in the exhaust if it left saturated, per kg of dry air',
     unit: 'kg/kg',

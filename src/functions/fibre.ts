@@ -77,7 +77,7 @@ export const fibre = [
     working: {
       dry_matter_t: { says: 'Dry matter in the slurry', unit: 't', how: 'slurry_t * slurry_dm' },
       caught_t: { says: 'Dry matter caught', unit: 't', how: 'dry_matter_t * capture' },
-      cake_t: { says: 'Pressed fibre', unit: 't', how: 'caught_t / cake_dm' },
+      cake_t: { says: 'Pressed fibre', unit: 't', how: 'caught_t / cake_dm', only: 'slurry_dm < cake_dm' },
     },
     sources: ['mass-balance', 'hjorth-2010', 'moller-2000'],
     examples: [
@@ -100,7 +100,12 @@ export const fibre = [
     result: 'liquid_dm',
     working: {
       cake_share: { says: 'Pressed fibre per tonne of slurry', unit: 'fraction', how: 'slurry_dm * capture / cake_dm' },
-      liquid_dm: { says: 'Dry matter of the liquid', unit: 'fraction', how: 'slurry_dm * (1 - capture) / (1 - cake_share)' },
+      liquid_dm: {
+        says: 'Dry matter of the liquid',
+        unit: 'fraction',
+        how: 'slurry_dm * (1 - capture) / (1 - cake_share)',
+        only: 'slurry_dm < cake_dm',
+      },
     },
     sources: ['mass-balance', 'hjorth-2010'],
     examples: [{ call: [0.08, 0.355, 0.3], gives: 0.0601, within: 5e-5, source: 'by hand: 0.056 ÷ 0.9324' }],

@@ -146,7 +146,14 @@ export const hygiene = [
     parameters: [number('score', '0–100', 'hygiene score: HYGIENE.RISK')],
     compute: scoreBand,
     result: 'band',
-    working: { band: { says: 'Band', unit: 'text', told: 'low below 25, moderate below 50, raised below 75, else high' } },
+    working: {
+      band: {
+        says: 'Band',
+        unit: 'text',
+        told: 'low below 25, moderate below 50, raised below 75, else high',
+        closed: "score < 25 ? 'low' : score < 50 ? 'moderate' : score < 75 ? 'raised' : 'high'",
+      },
+    },
     sources: ['project'],
     examples: [{ call: [47.5], gives: 'moderate', source: 'by hand: from 25 to below 50' }],
   }),
@@ -194,7 +201,12 @@ export const hygiene = [
       limit_days: { says: 'Longest that growth studies reach', unit: 'days', how: 'longestStudied(material)' },
       score_at_limit: { says: 'Score at that', unit: '0–100', how: ofScore('score', { days: 'limit_days' }) },
       best_score: { says: 'Score when bedded every quarter of a day', unit: '0–100', how: ofScore('score', { days: '0.25' }) },
-      interval_days: { says: 'Longest interval', unit: 'days', solves: `${ofScore('score')} == min(target_score, score_at_limit)` },
+      interval_days: {
+        says: 'Longest interval',
+        unit: 'days',
+        solves: `${ofScore('score')} == min(target_score, score_at_limit)`,
+        between: ['0.25', 'limit_days'],
+      },
       score: { says: `Score at that interval: a ${SCORE_CAUTION}`, unit: '0–100', how: ofScore('score') },
     },
     sources: ['project', 'kristula-sand', 'hogan-1999'],
@@ -219,7 +231,12 @@ export const hygiene = [
     working: {
       score_at_wettest: { says: 'Score at 0.15 dry matter', unit: '0–100', how: ofScore('score', { dryness: '0.15' }) },
       best_score: { says: 'Score at 0.95 dry matter', unit: '0–100', how: ofScore('score', { dryness: '0.95' }) },
-      dm: { says: 'Lowest dry matter', unit: 'fraction', solves: `${ofScore('score')} == min(target_score, score_at_wettest)` },
+      dm: {
+        says: 'Lowest dry matter',
+        unit: 'fraction',
+        solves: `${ofScore('score')} == min(target_score, score_at_wettest)`,
+        between: ['0.15', '0.95'],
+      },
       score: { says: `Score at that dry matter: a ${SCORE_CAUTION}`, unit: '0–100', how: ofScore('score') },
       reach: { says: 'Can fibre be made so dry?', unit: 'text', how: 'fibreReach(dm, material)', source: 'fibre-trade-press' },
     },

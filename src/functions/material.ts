@@ -1,6 +1,8 @@
+import { besideWord } from '../core/arithmetic.ts';
 import { defaultOf } from '../core/bibliography.ts';
 import { define, defineSpill } from '../core/define.ts';
 import { number, optional } from '../core/parameters.ts';
+import figures from '../data/materials.json';
 import { driedDensity, materialDensity, materialDryMatter, materialTable, ovenDryMatter } from '../domain/materials.ts';
 import { material as bedding, bulkDensity, dryMatter } from './shared.ts';
 
@@ -14,6 +16,12 @@ const provenance = {
   },
 } as const;
 
+const lookedUp = (figure: 'density_kg_m3' | 'dm'): string =>
+  besideWord(
+    Object.entries(figures).map(([name, held]) => [name, 'value' in held[figure] ? held[figure].value : undefined]),
+    'material',
+  );
+
 export const material = [
   define({
     name: 'MATERIAL.DENSITY',
@@ -22,7 +30,10 @@ export const material = [
     parameters: [bedding('material', 'bedding material')],
     compute: materialDensity,
     result: 'density_kg_m3',
-    working: { ...provenance, density_kg_m3: { says: 'Bulk density', unit: 'kg/m³', told: 'looked up' } },
+    working: {
+      ...provenance,
+      density_kg_m3: { says: 'Bulk density', unit: 'kg/m³', told: 'looked up', closed: lookedUp('density_kg_m3') },
+    },
     sources: ['ahn-2016', 'ahn-2020', 'nrcs-651-4', 'ferraz-2020'],
     examples: [{ call: ['sawdust'], gives: 178, source: 'Ahn et al. 2016, abstract: sawdust 178 kg/m³' }],
   }),
@@ -34,7 +45,7 @@ export const material = [
     parameters: [bedding('material', 'bedding material')],
     compute: materialDryMatter,
     result: 'dm',
-    working: { ...provenance, dm: { says: 'Dry matter', unit: 'fraction', told: 'looked up' } },
+    working: { ...provenance, dm: { says: 'Dry matter', unit: 'fraction', told: 'looked up', closed: lookedUp('dm') } },
     sources: ['university-laboratory', 'bernard-2003', 'fibre-trade-press'],
     examples: [{ call: ['sand'], gives: 0.966, source: 'Bernard et al. 2003: sand bedding, 96.6 % dry matter' }],
   }),

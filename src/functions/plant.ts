@@ -159,6 +159,7 @@ export const plant = [
         unit: 'm/s',
         solves:
           '3 * sphereDrag(gas_kg_m3 * settling_m_s * diameter_mm / 1000 / viscosity_pa_s) * gas_kg_m3 * settling_m_s ** 2 == 4 * 9.80665 * (particle_kg_m3 - gas_kg_m3) * diameter_mm / 1000',
+        between: ['1e-9', 'sqrt(4 * 9.80665 * (particle_kg_m3 - gas_kg_m3) * diameter_mm / 1000 / (3 * 0.44 * gas_kg_m3))'],
         source: 'schiller-naumann-1933',
       },
       reynolds: { says: 'Reynolds number', unit: '', how: 'gas_kg_m3 * settling_m_s * diameter_mm / 1000 / viscosity_pa_s' },
@@ -211,6 +212,7 @@ export const plant = [
         unit: 'mm',
         solves:
           '3 * sphereDrag(gas_kg_m3 * speed_m_s * diameter_mm / 1000 / viscosity_pa_s) * gas_kg_m3 * speed_m_s ** 2 == 4 * 9.80665 * (particle_kg_m3 - gas_kg_m3) * diameter_mm / 1000',
+        between: ['0.001', '100'],
         source: 'schiller-naumann-1933',
       },
     },

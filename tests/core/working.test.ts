@@ -29,7 +29,7 @@ const dried: FunctionRecord = define({
   working: {
     kept: { says: 'Kept', unit: 'kg', how: 'wet * (1 - loss)', source: 'project' },
     lost: { says: 'Lost', unit: 'kg', how: 'wet - kept' },
-    root: { says: 'Root', unit: '', solves: 'root == 1' },
+    root: { says: 'Root', unit: '', solves: 'root == 1', between: ['0', '2'] },
     seen: { says: 'Air taken', unit: '°C', told: 'as given, else that of the room' },
   },
   sources: [],

@@ -5,15 +5,11 @@ import { describe, expect, it } from 'vitest';
 import { bibliography, referenceOf } from '../../src/core/bibliography.ts';
 import type { FunctionRecord } from '../../src/core/define.ts';
 import { functionsFile } from '../../src/core/metadata.ts';
-import * as annuity from '../../src/domain/annuity.ts';
-import * as moistAir from '../../src/domain/moist-air.ts';
-import { sphereDrag } from '../../src/domain/settling.ts';
-import { waterDensity } from '../../src/domain/water.ts';
 import { budgetItems } from '../../src/functions/budget-items.ts';
+import { equations } from '../../src/functions/equations.ts';
 import { registry } from '../../src/functions/index.ts';
 import { familyOf } from '../../src/generate/docs/families.ts';
 import { functionSection } from '../../src/generate/docs/function-section.ts';
-import { helpers } from '../../src/generate/docs/method/helpers.ts';
 import { wholePage } from '../../src/generate/docs/page.ts';
 import { anchorOf, pageOf, shown, statuses } from '../../src/generate/docs/words.ts';
 import { docsPages } from '../../src/generate/docs.ts';
@@ -184,42 +180,6 @@ describe('the method note', () => {
       ),
     );
     const names = new Set(used.map(([, name]) => name as string).filter((name) => !known.includes(name)));
-    expect([...names].filter((name) => !(name in helpers))).toEqual([]);
-  });
-
-  const functions: Readonly<Record<string, unknown>> = { ...moistAir, ...annuity, sphereDrag, waterDensity };
-  const { exp, log, max } = Math;
-  const scope = { exp, log, max, ...functions };
-  const evaluate = (sum: string, values: Readonly<Record<string, unknown>>): number =>
-    new Function(...Object.keys({ ...scope, ...values }), `return (${sum});`)(...Object.values({ ...scope, ...values })) as number;
-  const samples: Readonly<Record<string, readonly (readonly number[])[]>> = {
-    saturationPressure: [[-12], [0], [25], [85]],
-    humidityRatio: [[25, 0.6, 101_325]],
-    enthalpy: [[31, 0.02]],
-    specificVolume: [[72, 0.008, 98_000]],
-    dewPoint: [
-      [25, 0.6],
-      [-3, 0.8],
-    ],
-    waterDensity: [[4], [80], [140]],
-    sphereDrag: [[0.1], [300], [5000]],
-    annuityFactor: [
-      [10, 0.08, 0.02],
-      [10, 0.05, 0.05],
-    ],
-    capitalRecovery: [[10, 0.08]],
-  };
-
-  it.each(Object.entries(helpers).filter(([, helper]) => !('told' in helper)))('gives the true equation of %s', (name, helper) => {
-    for (const sample of samples[name] ?? expect.fail(`${name} has no sample to work out`)) {
-      const answer = (functions[name] as (...given: readonly number[]) => number)(...sample);
-      const values = {
-        ...Object.fromEntries(helper.of.map((argument, k) => [argument, sample[k]])),
-        ...('solves' in helper && { [name]: answer }),
-      };
-      const [left = '', right] = 'solves' in helper ? helper.solves.split('==') : 'how' in helper ? [helper.how] : [];
-      const expected = right === undefined ? answer : evaluate(right, values);
-      expect(Math.abs(evaluate(left, values) / expected - 1)).toBeLessThan(1e-9);
-    }
+    expect([...names].filter((name) => !(name in equations))).toEqual([]);
   });
 });

@@ -2,10 +2,10 @@ import { bibliography, type Fallback, referenceOf, type SourceId, type Status } 
 import type { FunctionRecord, Line } from '../../core/define.ts';
 import { CellError } from '../../core/result.ts';
 import { spell } from '../../domain/spell.ts';
+import { equations } from '../../functions/equations.ts';
 import { prefix } from '../../surfaces/namespace.ts';
 import { type Family, familyOf } from './families.ts';
 import { type Html, html, type Part } from './html.ts';
-import { helpers } from './method/helpers.ts';
 
 /** A status in the sheets' own word, carried to the end of a phrase, and what it means. */
 export const statuses: Readonly<Record<Status, { readonly words: string; readonly means: string }>> = {
@@ -84,7 +84,7 @@ export const readableSum = (sum: string): string => signs.reduce((made, [sign, r
 export function readable(sum: string, gives = ''): Html {
   const linked = readableSum(sum)
     .split(/\b(\w+)(?=\()/)
-    .map((part) => (part in helpers ? html`<a href="method.html#${part}">${part}</a>` : part));
+    .map((part) => (part in equations ? html`<a href="method.html#${part}">${part}</a>` : part));
   return html`<code>${gives}${linked}</code>`;
 }
 

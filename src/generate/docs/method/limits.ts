@@ -3,11 +3,11 @@ import benchmarks from '../../../data/hygiene-benchmarks.json';
 import materials from '../../../data/materials.json';
 import findings from '../../../data/welfare-findings.json';
 import { budgetItems } from '../../../functions/budget-items.ts';
+import { equations } from '../../../functions/equations.ts';
 import { registry } from '../../../functions/index.ts';
 import { type Html, html, joined, table } from '../html.ts';
 import { cited, equation, functionLink, readable, shown } from '../words.ts';
 import { accepts, type Section, taken } from './figures.ts';
-import { helpers } from './helpers.ts';
 
 const limitsTable = () =>
   table(
@@ -98,15 +98,15 @@ function rememberedTable(): Html {
   );
 }
 
-const helperTable = () =>
+const equationsTable = () =>
   table(
     'Names used in equations',
     ['Name', 'What it is', 'Equation', 'Source'],
-    Object.entries(helpers).map(([name, helper]) => [
-      html`<code id="${name}">${name}(${helper.of.join(', ')})</code>`,
-      `${helper.says}${helper.unit && helper.unit !== 'text' ? `, ${helper.unit}` : ''}`,
-      'how' in helper ? readable(helper.how) : equation(name, helper),
-      helper.source ? cited(helper.source) : '',
+    Object.entries(equations).map(([name, line]) => [
+      html`<code id="${name}">${name}(${line.of.join(', ')})</code>`,
+      `${line.says}${line.unit && line.unit !== 'text' ? `, ${line.unit}` : ''}`,
+      'how' in line ? readable(line.how) : equation(name, line),
+      line.source ? cited(line.source) : '',
     ]),
   );
 
@@ -153,6 +153,6 @@ export const limitSections: readonly Section[] = [
   {
     id: 'names',
     title: 'Equations behind the names',
-    paragraphs: [[html`Equations in the reference use these names:`, helperTable()]],
+    paragraphs: [[html`Equations in the reference use these names:`, equationsTable()]],
   },
 ];

@@ -1,18 +1,25 @@
-import type { Line } from '../../../core/define.ts';
-import { longestStudied } from '../../../domain/hygiene-inverse.ts';
+import { besideWord, straightLines } from '../core/arithmetic.ts';
+import type { Line } from '../core/define.ts';
+import factors from '../data/hygiene-factors.json';
+import { longestStudied } from '../domain/hygiene-inverse.ts';
 
 /** An equation that others use by name. */
-export type Helper = Line & { readonly of: readonly string[] };
+export type Equation = Line & { readonly of: readonly string[] };
 
 const ashrae = 'ashrae-2017';
+
+const ifGiven = (name: string, level: string): string => `${name} == undefined ? undefined : (${level})`;
+
 const level = {
   unit: '',
   told: 'straight lines through the factor’s points, flat outside them',
   source: 'project',
 } as const;
 
-/** What stands behind the names in the equations of the reference; a test holds each against the code it speaks of. */
-export const helpers: Readonly<Record<string, Helper>> = {
+const vapour = 'rh * saturationPressure(t_c)';
+
+/** What stands behind the names in the equations of the working; a test holds each against the code it speaks of. */
+export const equations: Readonly<Record<string, Equation>> = {
   saturationPressure: {
     of: ['t_c'],
     says: 'Pressure of saturated vapour: over ice below 0 °C, over water from there up; log is the natural logarithm',
@@ -25,6 +32,15 @@ export const helpers: Readonly<Record<string, Helper>> = {
     says: 'Water in the air, per kg of dry air',
     unit: 'kg/kg',
     how: '0.621945 * rh * saturationPressure(t_c) / (pressure_pa - rh * saturationPressure(t_c))',
+    // While an answer is looked for, a guess may be so hot that water would boil: then the air has room without end.
+    closed: `${vapour} < pressure_pa ? 0.621945 * ${vapour} / (pressure_pa - ${vapour}) : 1e9`,
+    source: ashrae,
+  },
+  relativeHumidity: {
+    of: ['t_c', 'humidity_ratio', 'pressure_pa'],
+    says: 'Relative humidity of the air; above 1 where it cannot hold that much',
+    unit: 'fraction',
+    how: 'pressure_pa * humidity_ratio / (0.621945 + humidity_ratio) / saturationPressure(t_c)',
     source: ashrae,
   },
   enthalpy: {
@@ -46,6 +62,7 @@ export const helpers: Readonly<Record<string, Helper>> = {
     says: 'Temperature at which the air’s water begins to settle out',
     unit: '°C',
     solves: 'saturationPressure(dewPoint) == rh * saturationPressure(t_c)',
+    between: ['-100', 't_c'],
     source: ashrae,
   },
   waterDensity: {
@@ -67,6 +84,16 @@ export const helpers: Readonly<Record<string, Helper>> = {
     says: 'What a saving of 1 at the end of the first year, growing from the second, is worth today',
     unit: 'times',
     how: 'rate == growth ? life_years / (1 + rate) : (1 - ((1 + growth) / (1 + rate)) ** life_years) / (rate - growth)',
+    // Nearer to each other the two would be lost in the last digits of their difference.
+    closed: 'abs(rate - growth) < 1e-7 ? life_years / (1 + rate) : (1 - ((1 + growth) / (1 + rate)) ** life_years) / (rate - growth)',
+    source: 'engineering-economy',
+  },
+  annuityYears: {
+    of: ['factor', 'rate', 'growth'],
+    says: 'Years after which such savings of 1 are worth that many times 1 today',
+    unit: 'years',
+    how: 'rate == growth ? factor * (1 + rate) : log(1 - factor * (rate - growth)) / log((1 + growth) / (1 + rate))',
+    closed: 'abs(rate - growth) < 1e-7 ? factor * (1 + rate) : log(1 - factor * (rate - growth)) / log((1 + growth) / (1 + rate))',
     source: 'engineering-economy',
   },
   capitalRecovery: {
@@ -76,25 +103,63 @@ export const helpers: Readonly<Record<string, Helper>> = {
     how: '1 / annuityFactor(life_years, rate, 0)',
     source: 'engineering-economy',
   },
-  wholeLoads: { of: ['quantity', 'load'], says: 'How many loads', unit: '', told: 'quantity / load, rounded up', source: 'arithmetic' },
-  dryMatterLevel: { of: ['dm'], says: 'Level of dry matter, 0 best to 1 worst', ...level },
-  shedLevel: { of: ['shed_c'], says: 'Level of the shed’s air', ...level },
-  udderLevel: { of: ['dirty_udders'], says: 'Level of dirty udders', ...level },
-  stockingLevel: { of: ['stocking'], says: 'Level of stocking', ...level },
-  growthRate: { of: ['dm'], says: 'How fast germs fill the bedding', ...level, unit: 'per day' },
+  wholeLoads: {
+    of: ['quantity', 'load'],
+    says: 'How many loads',
+    unit: '',
+    told: 'quantity / load, rounded up',
+    closed:
+      'abs(quantity / load - round(quantity / load)) <= 1e-9 * round(quantity / load) ? round(quantity / load) : ceil(quantity / load)',
+    source: 'arithmetic',
+  },
+  dryMatterLevel: { of: ['dm'], says: 'Level of dry matter, 0 best to 1 worst', ...level, closed: straightLines(factors.dm.points, 'dm') },
+  shedLevel: {
+    of: ['shed_c'],
+    says: 'Level of the shed’s air',
+    ...level,
+    closed: ifGiven('shed_c', straightLines(factors.shed_c.points, 'shed_c')),
+  },
+  udderLevel: {
+    of: ['dirty_udders'],
+    says: 'Level of dirty udders',
+    ...level,
+    closed: ifGiven('dirty_udders', straightLines(factors.dirty_udders.points, 'dirty_udders')),
+  },
+  stockingLevel: {
+    of: ['stocking'],
+    says: 'Level of stocking',
+    ...level,
+    closed: ifGiven('stocking', straightLines(factors.stocking.points, 'stocking')),
+  },
+  growthRate: {
+    of: ['dm'],
+    says: 'How fast germs fill the bedding',
+    ...level,
+    unit: 'per day',
+    closed: straightLines(factors.interval_days.growth_per_day, 'dm'),
+  },
   materialLevel: {
     of: ['material'],
     says: 'Level of the material',
     unit: '',
     told: 'its level in the table of factors',
+    closed: ifGiven('material', besideWord(Object.entries(factors.material.levels), 'material')),
     source: 'project',
   },
-  bedLevel: { of: ['bed'], says: 'Level of the bed', unit: '', told: 'its level in the table of factors', source: 'project' },
+  bedLevel: {
+    of: ['bed'],
+    says: 'Level of the bed',
+    unit: '',
+    told: 'its level in the table of factors',
+    closed: ifGiven('bed', besideWord(Object.entries(factors.bed.levels), 'bed')),
+    source: 'project',
+  },
   weightIfGiven: {
     of: ['weight', 'f'],
     says: 'A factor’s weight',
     unit: '',
     told: 'weight, or 0 where the factor was not given',
+    closed: 'f == undefined ? 0 : weight',
     source: 'project',
   },
   weightedIfGiven: {
@@ -102,6 +167,7 @@ export const helpers: Readonly<Record<string, Helper>> = {
     says: 'A factor’s weight times its level',
     unit: '',
     told: 'weight × f, or 0 where the factor was not given',
+    closed: 'f == undefined ? 0 : weight * f',
     source: 'project',
   },
   hygieneScore: {
