@@ -34,7 +34,9 @@ const samples: Readonly<Record<string, fc.Arbitrary<readonly unknown[]>>> = {
   relativeHumidity: fc.tuple(between(-40, 200), between(0.0001, 0.5), between(60_000, 105_000)),
   enthalpy: fc.tuple(between(-40, 200), between(0, 0.5)),
   specificVolume: fc.tuple(between(-40, 200), between(0, 0.5), between(60_000, 105_000)),
-  dewPoint: fc.tuple(between(-30, 95), between(0.05, 1)),
+  dewPoint: fc
+    .tuple(fc.integer({ min: -300, max: 950 }), fc.integer({ min: 5, max: 100 }))
+    .map(([tenths, percent]) => [tenths / 10, percent / 100]),
   waterDensity: fc.tuple(between(0, 150)),
   sphereDrag: fc.tuple(between(0.001, 100_000)),
   annuityFactor: fc.tuple(fc.integer({ min: 1, max: 40 }), rate, rate),
@@ -53,7 +55,7 @@ const samples: Readonly<Record<string, fc.Arbitrary<readonly unknown[]>>> = {
 };
 
 const near = (found: unknown, expected: unknown): boolean =>
-  found === expected || abs((found as number) - (expected as number)) <= 1e-9 * max(1, abs(expected as number));
+  Object.is(found, expected) || abs((found as number) - (expected as number)) <= 1e-9 * max(1, abs(expected as number));
 
 /** What the line says, beside what the code gives: as an equation, and as plain cells hold it. */
 function differences(name: string, values: readonly unknown[]): readonly string[] {
