@@ -4,21 +4,35 @@ import MinimizerPlugin from 'minimizer-webpack-plugin';
 import ts from 'typescript';
 
 const path = (relative) => fileURLToPath(new URL(relative, import.meta.url));
-const records = path('src/functions/').replaceAll('\\', '/');
 
 /**
  * What a record holds for the panel, the documents and the tests, and no cell ever shows, stays out of the script that
- * Excel loads into every workbook: it would be a sixth of it.
+ * Excel loads into every workbook: it would be a sixth of it. Taken away from the object given to `define` or
+ * `defineSpill` and from nothing else.
  */
 const unseenInCells = new Set(['summary', 'finds', 'sources', 'examples']);
-const withoutUnseen = (context) => (source) => {
-  const visit = (node) =>
-    ts.isPropertyAssignment(node) && unseenInCells.has(node.name.text) ? undefined : ts.visitEachChild(node, visit, context);
-  return source.fileName.startsWith(records) ? ts.visitNode(source, visit) : source;
+const isRecord = (node) => ts.isCallExpression(node) && ['define', 'defineSpill'].includes(node.expression.text);
+const withoutUnseen = ({ factory }, { expression, typeArguments, arguments: [record] }) => {
+  const seen = record.properties.filter(({ name }) => !unseenInCells.has(name?.text));
+  return factory.createCallExpression(expression, typeArguments, [factory.createObjectLiteralExpression(seen)]);
+};
+
+/** The minimizer leaves the text of tagged templates as it is, since a tag may ask for it: it is made plain ASCII here. */
+const isTemplatePart = (node) => node.kind >= ts.SyntaxKind.FirstTemplateToken && node.kind <= ts.SyntaxKind.LastTemplateToken;
+const escaped = (text) => text.replace(/[^\n -~]/g, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+const withEscapes = ({ factory }, { kind, text, rawText }) =>
+  factory.createTemplateLiteralLikeNode(kind, text, escaped(rawText ?? text), ts.TokenFlags.None);
+
+const forCells = (context) => (source) => {
+  const visit = (node) => {
+    if (isTemplatePart(node)) return withEscapes(context, node);
+    return ts.visitEachChild(isRecord(node) ? withoutUnseen(context, node) : node, visit, context);
+  };
+  return ts.visitNode(source, visit);
 };
 
 /** @returns {import('webpack').Configuration} what all bundles share; types are checked by `tsc`, once for all of them */
-const shared = (name, typescript = {}) => ({
+const shared = (name, test = /\.ts$/, compilerOptions = {}, typescript = {}) => ({
   name,
   mode: 'production',
   devtool: false,
@@ -26,9 +40,13 @@ const shared = (name, typescript = {}) => ({
   module: {
     rules: [
       {
-        test: /\.ts$/,
+        test,
         loader: 'ts-loader',
-        options: { transpileOnly: true, compilerOptions: { noEmit: false, allowImportingTsExtensions: false }, ...typescript },
+        options: {
+          transpileOnly: true,
+          compilerOptions: { noEmit: false, allowImportingTsExtensions: false, ...compilerOptions },
+          ...typescript,
+        },
       },
       { resourceQuery: /raw/, type: 'asset/source' },
     ],
@@ -41,19 +59,29 @@ const shared = (name, typescript = {}) => ({
 const coreAndDomain = ['core', 'domain'].flatMap((folder) =>
   readdirSync(path(`src/${folder}`)).map((file) => `export * from ${JSON.stringify(path(`src/${folder}/${file}`))};`),
 );
-const functionsEntry = [`import ${JSON.stringify(path('src/surfaces/excel/functions.ts'))};`, ...coreAndDomain].join('');
+const functionsEntry = ['older-engines', 'functions']
+  .map((file) => `import ${JSON.stringify(path(`src/surfaces/excel/${file}.ts`))};`)
+  .concat(coreAndDomain)
+  .join('');
 
 /**
  * Excel's functions-only runtime and the embedded sheet load the same script: one file, no chunks, no eval, no page.
- * It hands on what it stands on, so that the sheet's page does not carry that twice.
+ * It hands on what it stands on, so that the sheet's page does not carry that twice. Libraries are compiled with it: before
+ * version 2403, and in every version bought once up to 2021, that runtime knows the language as of 2016 alone.
  */
 const functions = {
-  ...shared('functions', { instance: 'functions', getCustomTransformers: () => ({ before: [withoutUnseen] }) }),
-  target: ['web', 'es2020'],
+  ...shared(
+    'functions',
+    /\.(ts|js|mjs)$/,
+    { target: 'es2016', allowJs: true },
+    { instance: 'functions', getCustomTransformers: () => ({ before: [forCells] }) },
+  ),
+  target: ['web', 'es2016'],
   entry: { functions: `data:text/javascript,${encodeURIComponent(functionsEntry)}` },
   output: { path: path('dist'), library: { name: 'BeddingLedger', type: 'var' } },
-  // Plain ASCII: no host or server needs to know the file's encoding to show `°C` and `m³` in a sentence.
-  optimization: { minimizer: [new MinimizerPlugin({ extractComments: false, terserOptions: { format: { ascii_only: true } } })] },
+  // Plain ASCII: no host or server needs to know the file's encoding to show `°C` and `m³` in a sentence, and as in
+  // ECMAScript 5 no key stands unquoted that an engine's Unicode may not know.
+  optimization: { minimizer: [new MinimizerPlugin({ extractComments: false, terserOptions: { format: { ascii_only: true, ecma: 5 } } })] },
 };
 
 /** What the sheet's page takes from functions.js; the records it carries itself, with all their words. */

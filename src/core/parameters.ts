@@ -1,4 +1,3 @@
-import * as z from 'zod/mini';
 import type { Fallback } from './bibliography.ts';
 import { type Unit, widestRange } from './units.ts';
 import { acceptedNumber, acceptedText } from './words.ts';
@@ -12,14 +11,13 @@ export interface Parameter<Value = unknown, Name extends string = string> {
   readonly unit: Unit;
   /** What it is, in farm words, without unit, range or default: those are added wherever it is shown. */
   readonly says: string;
-  /** The rule for one cell, consulted for the words of a refusal. */
-  readonly schema: z.ZodMiniType;
-  /** The same rule as `schema`, compiled once so that a good value costs next to nothing. */
+  /** The rule for one cell: a closure of the bounds or choices below, so that a good value costs next to nothing. */
   readonly read: (cell: unknown) => Value | typeof REFUSED;
   /** What to enter, e.g. `a number from 0.05 to 1`. */
   readonly accepts: string;
-  /** The bounds of a number, for pages and documents. */
+  /** The ends of a number, its own or its unit's, and all that bounds it. */
   readonly range?: readonly [lowest: number, highest: number];
+  readonly bounds?: Bounds;
   readonly choices?: readonly string[];
   /** Absent on a required parameter. */
   readonly fallback?: Fallback;
@@ -50,14 +48,6 @@ export function number<const Name extends string>(name: Name, unit: Unit, says: 
   const lowest = bounds.above ?? bounds.min ?? widestMin;
   const highest = bounds.below ?? bounds.max ?? widestMax;
   const { slip, whole } = bounds;
-  const schema = z
-    .number()
-    .check(
-      bounds.above === undefined ? z.gte(lowest) : z.gt(lowest),
-      bounds.below === undefined ? z.lte(highest) : z.lt(highest),
-      ...(whole ? [z.int()] : []),
-      ...(slip ? [z.refine((value) => !slip.when(value as number), { params: { hint: slip.hint } })] : []),
-    );
   const openBelow = bounds.above !== undefined;
   const openAbove = bounds.below !== undefined;
   const read = (cell: unknown): number | typeof REFUSED => {
@@ -66,7 +56,7 @@ export function number<const Name extends string>(name: Name, unit: Unit, says: 
     if ((whole && !Number.isInteger(cell)) || slip?.when(cell)) return REFUSED;
     return cell;
   };
-  return { name, unit, says, schema, read, accepts: acceptedNumber(bounds, lowest, highest), range: [lowest, highest] };
+  return { name, unit, says, read, accepts: acceptedNumber(bounds, lowest, highest), range: [lowest, highest], bounds };
 }
 
 /** One of a closed list of words, whatever the case and outer spaces. */
@@ -80,10 +70,6 @@ export function choice<const Name extends string, const Choices extends readonly
     name,
     unit: 'text',
     says,
-    schema: z.pipe(
-      z.transform((cell) => (typeof cell === 'string' ? (known.get(cell.trim().toLowerCase()) ?? cell) : cell)),
-      z.enum(choices),
-    ),
     read: (cell) => (typeof cell === 'string' && known.get(cell.trim().toLowerCase())) || REFUSED,
     accepts: acceptedText(choices),
     choices,
@@ -106,10 +92,6 @@ export function yesNo<const Name extends string>(name: Name, says: string): Para
     name,
     unit: 'yes or no',
     says,
-    schema: z.pipe(
-      z.transform((cell) => yesOrNo(cell) ?? cell),
-      z.enum(['yes', 'no']),
-    ),
     read: (cell) => yesOrNo(cell) ?? REFUSED,
     accepts: acceptedText(['yes', 'no']),
     choices: ['yes', 'no'],
@@ -122,7 +104,6 @@ export function text<const Name extends string>(name: Name, says: string): Param
     name,
     unit: 'text',
     says,
-    schema: z.string().check(z.trim(), z.minLength(1), z.maxLength(255)),
     read: (cell) => (typeof cell === 'string' && cell.trim() !== '' && cell.trim().length <= 255 ? cell.trim() : REFUSED),
     accepts: 'text of at most 255 characters',
   };
@@ -134,7 +115,6 @@ export function table<const Name extends string>(name: Name, says: string): Para
     name,
     unit: 'table',
     says,
-    schema: z.array(z.array(z.unknown())),
     read: (cell) => (Array.isArray(cell) ? cell : REFUSED),
     accepts: 'a range of cells',
     table: true,

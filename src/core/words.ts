@@ -1,4 +1,3 @@
-import type * as z from 'zod/mini';
 import { spell } from '../domain/spell.ts';
 import type { Bounds, Parameter } from './parameters.ts';
 
@@ -23,26 +22,26 @@ export function quoted(cell: unknown): string {
   return `"${plain.length > 40 ? `${plain.slice(0, 39)}…` : plain}"`;
 }
 
-function problem(parameter: Parameter, cell: unknown, issue: z.core.$ZodIssue): string {
+/** What is wrong with a number that its bounds refuse. */
+function problemOfNumber([lowest, highest]: readonly [number, number], { above, below, slip }: Bounds, cell: number): string {
   const said = quoted(cell);
-  switch (issue.code) {
-    case 'too_small':
-      return typeof cell === 'string'
-        ? 'is blank'
-        : `${said} is ${issue.inclusive ? 'below' : 'not above'} ${spell(Number(issue.minimum))}`;
-    case 'too_big':
-      return typeof cell === 'string'
-        ? `${said} is too long`
-        : `${said} is ${issue.inclusive ? 'above' : 'not below'} ${spell(Number(issue.maximum))}`;
-    case 'custom':
-      return `${said}: ${issue.params?.['hint']}`;
-    case 'invalid_value':
-      return `${said} is not one of the choices`;
-    default:
-      if (!parameter.range) return typeof cell === 'number' ? `${said} is a number, not text` : `${said} is not text`;
-      if (typeof cell === 'string') return `${said} is text, not a number`;
-      return Number.isFinite(cell) ? `${said} is not a whole number` : `${said} is not a number`;
+  if (!Number.isFinite(cell)) return `${said} is not a number`;
+  if (slip?.when(cell)) return `${said}: ${slip.hint}`;
+  if (above === undefined ? cell < lowest : cell <= lowest)
+    return `${said} is ${above === undefined ? 'below' : 'not above'} ${spell(lowest)}`;
+  if (below === undefined ? cell > highest : cell >= highest)
+    return `${said} is ${below === undefined ? 'above' : 'not below'} ${spell(highest)}`;
+  return `${said} is not a whole number`;
+}
+
+function problem({ range, bounds = {}, choices }: Parameter, cell: unknown): string {
+  if (choices) return `${quoted(cell)} is not one of the choices`;
+  if (range) {
+    if (typeof cell === 'number') return problemOfNumber(range, bounds, cell);
+    return `${quoted(cell)} is ${typeof cell === 'string' ? 'text, not a number' : 'not a number'}`;
   }
+  if (typeof cell !== 'string') return `${quoted(cell)} is ${typeof cell === 'number' ? 'a number, not text' : 'not text'}`;
+  return cell.trim() === '' ? 'is blank' : `${quoted(cell)} is too long`;
 }
 
 /** A per cent typed as a whole number is the commonest slip with fractions: say what would be right. */
@@ -67,15 +66,12 @@ export function describe(parameter: Parameter): string {
   return `${says}${inUnit}: ${accepts}${leftOut === undefined ? '' : `. Left out: ${leftOut}`}`;
 }
 
-/** Why a cell that `read` refused cannot be used, and what would do instead. Asks zod, so it is not for the hot path. */
+/** Why a cell that `read` refused cannot be used, and what would do instead. */
 export function whyRefused(parameter: Parameter, cell: unknown): { readonly problem: string; readonly accepted: string } {
   if (typeof cell === 'object') {
     return { problem: 'the cell it reads holds an error', accepted: `mend that cell first, then enter ${parameter.accepts}` };
   }
-  const issues = parameter.schema.safeParse(cell).error?.issues;
-  const issue = issues?.find(({ code }) => code === 'custom') ?? issues?.[0];
-  if (!issue) throw new Error(`${parameter.name}: the compiled rule and its schema disagree on ${quoted(cell)}`);
-  return { problem: problem(parameter, cell, issue), accepted: remedy(parameter, cell) };
+  return { problem: problem(parameter, cell), accepted: remedy(parameter, cell) };
 }
 
 /** `dm_in (fraction): 35 is above 1; enter 35% or 0.35`. */

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { choice, maybe, number, optional, type Parameter, REFUSED, table, text, yesNo } from '../../src/core/parameters.ts';
+import { schemaOf } from './schema-of.ts';
 
-/** What becomes of a cell. The rule in force and the one that words refusals must agree on it. */
+/** What becomes of a cell. Our own rule and zod's, made from the same bounds, must agree on it. */
 function read(parameter: Parameter, cell: unknown): unknown {
   const value = parameter.read(cell);
-  const { success, data } = parameter.schema.safeParse(cell);
+  const { success, data } = schemaOf(parameter).safeParse(cell);
   expect(success ? data : REFUSED).toEqual(value);
   return value;
 }

@@ -115,9 +115,4 @@ describe('a refusal', () => {
     expect(nameWithUnit(share)).toBe('share (fraction)');
     expect(missing(number('count', '', 'how many', { min: 0, max: 2 }))).toBe('count: is missing; enter a number from 0 to 2');
   });
-
-  it('never hides that the two forms of a rule disagree', () => {
-    const broken = { ...between, schema: name.schema };
-    expect(() => refusal(broken, 'five')).toThrow('a: the compiled rule and its schema disagree on "five"');
-  });
 });

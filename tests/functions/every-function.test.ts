@@ -5,8 +5,10 @@ import { call } from '../../src/core/call.ts';
 import type { Example, FunctionRecord } from '../../src/core/define.ts';
 import { type Parameter, REFUSED } from '../../src/core/parameters.ts';
 import { CellError } from '../../src/core/result.ts';
+import { whyRefused } from '../../src/core/words.ts';
 import { explain } from '../../src/core/working.ts';
 import { registry } from '../../src/functions/index.ts';
+import { saidOf, schemaOf } from '../core/schema-of.ts';
 import { workOut } from './work-out.ts';
 
 const cases = registry.map((record) => [record.name, record] as const);
@@ -163,7 +165,7 @@ describe('a bad argument', () => {
   });
 });
 
-describe('the compiled rule of an argument and its schema', () => {
+describe('the rule of an argument and zod’s for the same bounds', () => {
   const all = new Map(
     registry.flatMap(({ parameters }) =>
       parameters
@@ -181,9 +183,12 @@ describe('the compiled rule of an argument and its schema', () => {
     fc.constantFrom('yes', ' No ', 'TRUE', 'Deep', 'sand '),
   );
 
-  it.each([...all])('%s agree on what is accepted', (_, parameter) => {
+  it.each([...all])('%s agree on what is accepted, and why not', (_, parameter) => {
+    const schema = schemaOf(parameter);
     const agree = (cell: unknown): void => {
-      expect(parameter.schema.safeParse(cell).success, String(cell)).toBe(parameter.read(cell) !== REFUSED);
+      const { success, error } = schema.safeParse(cell);
+      expect(parameter.read(cell) !== REFUSED, String(cell)).toBe(success);
+      if (error) expect(whyRefused(parameter, cell).problem, String(cell)).toMatch(saidOf(error.issues));
     };
     for (const edge of parameter.range ?? []) for (const near of [edge, edge - 1e-9, edge + 1e-9]) agree(near);
     fc.assert(fc.property(anything, agree), { numRuns: 100 });

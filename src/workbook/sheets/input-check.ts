@@ -1,4 +1,3 @@
-import { REFUSED } from '../../core/parameters.ts';
 import type { BudgetItem } from '../../functions/budget-items.ts';
 
 type Test = readonly [test: string, words: string];
@@ -29,17 +28,15 @@ const against: Readonly<Record<string, (value: string, inUse: (name: string) => 
 export function inputCheck(item: BudgetItem, row: number, inUse: (name: string) => string): string {
   const [value, lowest, highest, from, to] = ['C', 'L', 'M', 'N', 'O'].map((column) => `${column}${row}`) as [string, ...string[]];
   const { usual, parameter } = item;
-  const refuses = (candidate: unknown) => parameter.read(candidate) === REFUSED;
+  const { bounds, choices } = parameter;
   const tests: Test[] = [];
-  if (parameter.choices) {
+  if (choices) {
     tests.push([`ISERROR(SEARCH("; "&${value}&";","; "&${lowest}&";"))`, 'cannot be used']);
   } else {
-    const [low = 0, high = 0] = parameter.range ?? [];
     tests.push([`NOT(ISNUMBER(${value}))`, 'cannot be used']);
-    tests.push([`${value}${refuses(low) ? '<=' : '<'}${lowest}`, 'cannot be so low']);
-    tests.push([`${value}>${highest}`, 'cannot be so high']);
-    const within = low + 0.382 * (high - low);
-    if (refuses(within)) tests.push([`${value}<>INT(${value})`, 'cannot be a part']);
+    tests.push([`${value}${bounds?.above === undefined ? '<' : '<='}${lowest}`, 'cannot be so low']);
+    tests.push([`${value}${bounds?.below === undefined ? '>' : '>='}${highest}`, 'cannot be so high']);
+    if (bounds?.whole) tests.push([`${value}<>INT(${value})`, 'cannot be a part']);
   }
   const both = against[item.name]?.(value, inUse);
   if (both) tests.push(both);
