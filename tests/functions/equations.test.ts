@@ -68,7 +68,7 @@ function differences(name: string, values: readonly unknown[]): readonly string[
   const [left = '', right = ''] = line.solves.split('==');
   const [low, high] = line.between.map((end) => evaluate(end, named) as number) as [number, number];
   const found = { ...named, [name]: answer };
-  const inside = (answer as number) >= low && (answer as number) <= high;
+  const inside = (answer as number) >= low - 1e-9 && (answer as number) <= high + 1e-9;
   // In the jump of the vapour's pressure at 0 °C the two sides pass each other without meeting.
   const meets = answer === 0 || near(evaluate(left, found), evaluate(right, found));
   return meets && inside ? wrong : [line.solves];
