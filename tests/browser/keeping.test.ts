@@ -5,7 +5,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { browser } from './browser.ts';
 import { startKillable } from './killable.ts';
-import { drawn, goTo, openSheet, pages, read, ready, startTyping, type } from './sheet-page.ts';
+import { drawn, goTo, openSheet, pages, read, ready, type } from './sheet-page.ts';
 
 const notices = (page: Page): Promise<string> =>
   page
@@ -68,7 +68,7 @@ describe.each(pages)('what is kept in the browser, %s', (_, sheet) => {
 
   it('is there again with a formula longer than the page opens, which it keeps as text and says so', async () => {
     await goTo(page, 'L2');
-    await startTyping(page, '=');
+    await page.keyboard.type('=');
     await page.keyboard.insertText(`SUM(1${',1'.repeat(4100)})`);
     await page.keyboard.press('Enter');
     expect(await notices(page)).toContain('A formula of more than 8,192 characters is kept as text');
@@ -146,7 +146,7 @@ describe('a browser killed while somebody types', () => {
       while (Date.now() - began < 2100 + round * 95) {
         count += 1;
         const from = Date.now();
-        await startTyping(page, String(count));
+        await page.keyboard.type(String(count));
         await page.keyboard.press('Enter');
         await drawn(page);
         typed.push({ count, at: Date.now() });

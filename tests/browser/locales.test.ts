@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { browser } from './browser.ts';
 import { fillIn, openPart, press, startBlank, text } from './pane-page.ts';
-import { goTo, openSheet, pages, read, startTyping, tooltip, type, type Watched } from './sheet-page.ts';
+import { goTo, openSheet, pages, read, tooltip, type, type Watched } from './sheet-page.ts';
 
 let sheet: Watched;
 let page: Page;
@@ -17,7 +17,7 @@ const plain = (words: string): string => words.replace(/[\u00a0\u202f]/g, ' ');
 
 const help = async (call: string): Promise<string> => {
   await goTo(page, 'L3');
-  await startTyping(page, '=');
+  await page.keyboard.type('=');
   await page.keyboard.insertText(call);
   const shown = page.locator('.o-formula-assistant');
   await expect.poll(() => shown.textContent({ timeout: 5_000 })).toContain(call.replace('(', ' ('));

@@ -57,20 +57,13 @@ export async function goTo(page: Page, address: string): Promise<void> {
   await drawn(page);
 }
 
-/** The grid redraws on the next frame; keys sent before that still meet the cell of before. */
+/** The grid redraws on the next frame. */
 export const drawn = (page: Page): Promise<unknown> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 
-/** Types into the active cell. The grid takes the first key as the beginning of an entry, and needs a frame for it. */
-export async function startTyping(page: Page, content: string): Promise<void> {
-  await page.keyboard.type(content.slice(0, 1));
-  await drawn(page);
-  await page.keyboard.type(content.slice(1));
-}
-
 export async function type(page: Page, address: string, content: string): Promise<void> {
   await goTo(page, address);
-  await startTyping(page, content);
+  await page.keyboard.type(content);
   await page.keyboard.press('Enter');
   await drawn(page);
 }

@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { functionsFile } from '../../src/core/metadata.ts';
 import { registry } from '../../src/functions/index.ts';
 import { browser } from './browser.ts';
-import { drawn, goTo, openSheet, pages, read, spoken, startTyping, tooltip, type, type Watched } from './sheet-page.ts';
+import { drawn, goTo, openSheet, pages, read, spoken, tooltip, type, type Watched } from './sheet-page.ts';
 import { untilReplaced } from './waiting.ts';
 
 const placeOfFocus = (page: Page): Promise<string | undefined> =>
@@ -69,7 +69,7 @@ describe.each(pages)('the embedded sheet, %s', (_, address) => {
   });
 
   it('offers a function by any part of its name, in any case', async () => {
-    await startTyping(page, '=herd');
+    await page.keyboard.type('=herd');
     await expect.poll(() => page.locator('.o-autocomplete-dropdown').textContent()).toContain('BEDDING.DEMAND.HERD');
   });
 
@@ -144,7 +144,7 @@ describe.each(pages)('the embedded sheet, %s', (_, address) => {
   it('tells while a formula is typed what every function takes, with unit, range and default', { timeout: 120_000 }, async () => {
     const help = page.locator('.o-formula-assistant');
     for (const { name, parameters } of functionsFile(registry).functions) {
-      await startTyping(page, '=');
+      await page.keyboard.type('=');
       await page.keyboard.insertText(`BEDDING.${name}(`);
       await expect.poll(() => help.textContent({ timeout: 5_000 }), { message: name }).toContain(`BEDDING.${name} (`);
       const said = (await help.textContent()) ?? '';

@@ -2,6 +2,7 @@ import { budgetWorkbook } from '../../workbook/index.ts';
 import { mountPane } from '../pane/index.ts';
 import { writeHelpIn } from './argument-help.ts';
 import { wireButtons } from './buttons.ts';
+import { keepBoxInStep } from './entry-box.ts';
 import { download } from './files.ts';
 import { addFillCells } from './fill-cells.ts';
 import { isOnlyPage, Keeper, type Kept, recall } from './keeping.ts';
@@ -45,6 +46,7 @@ export async function start(): Promise<void> {
   printAsPlanned();
   addFillCells();
   addTyping(notice);
+  keepBoxInStep();
   const only = await isOnlyPage();
   const keeper = new Keeper(
     () => writeWorkbook(view.shown.model),
