@@ -77,6 +77,8 @@ export interface FunctionRecord {
   readonly explain?: (given: readonly never[]) => readonly WorkingStep[];
   readonly sources: readonly SourceId[];
   readonly examples: readonly Example[];
+  /** What to keep in mind on reading the answer: under its working, in the panel and in the documents. */
+  readonly notes?: readonly string[];
 }
 
 interface Common<Parameters extends readonly Parameter[], Steps> {
@@ -87,6 +89,7 @@ interface Common<Parameters extends readonly Parameter[], Steps> {
   readonly compute: (...given: ValuesOf<Parameters>) => Steps;
   readonly sources: readonly SourceId[];
   readonly examples: readonly Example[];
+  readonly notes?: readonly string[];
 }
 
 interface OneCell<Parameters extends readonly Parameter[], Steps, Result extends keyof Steps> extends Common<Parameters, Steps> {

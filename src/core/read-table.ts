@@ -18,6 +18,28 @@ export function readRow<const Columns extends readonly Parameter[]>(
 }
 
 /**
+ * The cells of a table argument that is one column, each as its parameter reads it: undefined where it is blank, its refusal
+ * where it is refused. A single cell stands for `rows` of them.
+ */
+export function readColumn<Value>(
+  parameter: Parameter<Value>,
+  table: readonly Row[],
+  rows = table.length,
+): readonly (Value | CellError | undefined)[] {
+  const { name } = parameter;
+  if (table.some(({ length }) => length !== 1))
+    throw new CellError('#VALUE!', `${name} (table): is ${table[0]?.length} columns wide; enter a range of one column`);
+  if (table.length !== 1 && table.length !== rows)
+    throw new CellError('#VALUE!', `${name} (table): has ${table.length} rows beside ${rows}; enter as many, or one cell`);
+  return Array.from({ length: rows }, (_, k) => {
+    const cell = table[table.length === 1 ? 0 : k]?.[0];
+    if (isBlank(cell)) return undefined;
+    const value = readCell({ ...parameter, name: table.length === 1 ? name : `${name} row ${k + 1}` }, cell);
+    return value instanceof Unusable ? value.error : (value as Value);
+  });
+}
+
+/**
  * The rows of a table argument, each with its number in the range. Wholly blank rows are passed over, so that a range may
  * be longer than what it holds. Throws a CellError that names every bad cell.
  *

@@ -59,6 +59,7 @@ const ranges = {
   days: [0, 366],
   'days/year': [0, 366],
   weeks: [0, 53],
+  months: [0, 1200],
   years: [0, 100],
   'per day': [0, 1e3],
   money: [-1e12, 1e12],

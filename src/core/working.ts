@@ -62,16 +62,19 @@ function computedSteps(record: FunctionRecord, given: readonly unknown[]): Worki
   return answer instanceof CellError ? [...own, refused(record, answer)] : own;
 }
 
+const noteSteps = ({ notes = [] }: FunctionRecord): WorkingStep[] =>
+  notes.map((says) => ({ step: 'note', says, equation: '', value: undefined, unit: '', source: '' }));
+
 /**
- * Everything that one call worked out on its way, arguments first and the answer last: the very numbers that the function
- * itself computed. A refused call shows its refusal.
+ * Everything that one call worked out on its way, arguments first, then what to keep in mind, and the answer last: the very
+ * numbers that the function itself computed. A refused call shows its refusal.
  */
 export function explain(record: FunctionRecord, args: readonly Argument[]): readonly WorkingStep[] {
   const given = readArguments(record, args);
   if (given instanceof CellError) return [refused(record, given)];
   const asked = record.parameters.map((parameter, k) => argumentStep(parameter, given[k], args[k]));
   try {
-    return [...asked, ...(record.explain?.(given as never) ?? computedSteps(record, given))];
+    return [...asked, ...noteSteps(record), ...(record.explain?.(given as never) ?? computedSteps(record, given))];
   } catch (thrown) {
     return [...asked, refused(record, toCellError(thrown, record.parameters))];
   }

@@ -2,6 +2,7 @@ import { defaultOf } from '../core/bibliography.ts';
 import { define } from '../core/define.ts';
 import { number, optional } from '../core/parameters.ts';
 import { breakEvenCases, caseRate, casesCost, dirtyShare } from '../domain/udder-health.ts';
+import { udderRecords } from './udder-records.ts';
 
 const cows = number('cows', 'cows', 'cows in the herd', { min: 1 });
 const costPerCase = number('cost_per_case', 'per case', 'all that one clinical case costs: milk, drugs, labour, cows lost', { above: 0 });
@@ -81,4 +82,5 @@ export const udder = [
     sources: ['schreiner-ruegg-2003'],
     examples: [{ call: [50, 32, 12, 6], gives: 0.18, within: 1e-9, source: 'by hand: 18 of 100 cows' }],
   }),
+  ...udderRecords,
 ];

@@ -31,6 +31,17 @@ function workingTable({ name, working, result }: FunctionRecord): Html | '' {
   return table(`Working of ${name}`, ['Step', 'Equation', 'Unit', 'Source'], rows);
 }
 
+const keepInMind = ({ notes = [] }: FunctionRecord): Html | '' =>
+  notes.length === 0
+    ? ''
+    : html`<h3>Keep in mind</h3>
+<ul>
+${notes.map(
+  (note) => html`<li>${note}</li>
+`,
+)}</ul>
+`;
+
 function givesBack({ columns, working, result, parameters }: FunctionRecord): Html {
   if (columns)
     return html`<p>Gives a table with the columns ${joined(
@@ -51,7 +62,7 @@ export const functionSection = (record: FunctionRecord): Html => html`<section i
 ${givesBack(record)}
 ${argumentsTable(record)}
 ${workingTable(record)}
-<h3>Worked ${record.examples.length === 1 ? 'example' : 'examples'}</h3>
+${keepInMind(record)}<h3>Worked ${record.examples.length === 1 ? 'example' : 'examples'}</h3>
 ${record.examples.map((example) => workedExample(record, example))}
 <h3>Sources</h3>
 <ul>

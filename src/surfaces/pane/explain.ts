@@ -68,7 +68,7 @@ export function explanation(pane: Pane): Part {
 
   function step(of: CallExplained, one: WorkingStep): TemplateResult {
     return html`<li>
-      <p><strong>${one.step}: ${say(one.value, one.unit)}</strong></p>
+      <p><strong>${one.step}${one.value === undefined ? '' : `: ${say(one.value, one.unit)}`}</strong></p>
       ${one.says ? html`<p>${ours(one.says)}</p>` : nothing}
       ${equationOf(of, one)}
       ${one.source ? html`<p class="hint">${one.source}</p>` : nothing}
@@ -142,7 +142,12 @@ export function explanation(pane: Pane): Part {
     const key = keyOf(of);
     const inRow = steps.filter(
       ({ step: name }) =>
-        key === undefined || !record.columns || record.working[name] !== undefined || name === key || name.startsWith(`${key}: `),
+        key === undefined ||
+        !record.columns ||
+        record.working[name] !== undefined ||
+        name === 'note' ||
+        name === key ||
+        name.startsWith(`${key}: `),
     );
     const scored = record.name.startsWith('HYGIENE.');
     return html`<section>
@@ -169,7 +174,7 @@ export function explanation(pane: Pane): Part {
       `${record.name}: ${ours(record.summary)}`,
       ...(row === undefined ? [] : [`Row: ${row.map((cell) => (cell instanceof CellError ? cell.message : cell)).join(', ')}`]),
       ...steps.flatMap((one) => [
-        `${one.step}: ${say(one.value, one.unit)}${one.says ? ` (${ours(one.says)})` : ''}`,
+        `${one.step}${one.value === undefined ? '' : `: ${say(one.value, one.unit)}`}${one.says ? ` (${ours(one.says)})` : ''}`,
         ...(isArgument(one) || one.equation === '' ? [] : [`  = ${writeEquation(ours(one.equation))}`]),
         ...(one.source ? [`  ${one.source}`] : []),
       ]),
