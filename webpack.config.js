@@ -55,13 +55,13 @@ const shared = (name, test = /\.ts$/, compilerOptions = {}, typescript = {}) => 
   stats: 'errors-warnings',
 });
 
-/** All that core and domain export, as lines of a module. */
-const coreAndDomain = ['core', 'domain'].flatMap((folder) =>
+/** All that core, domain and budget export, as lines of a module. */
+const foundations = ['core', 'domain', 'budget'].flatMap((folder) =>
   readdirSync(path(`src/${folder}`)).map((file) => `export * from ${JSON.stringify(path(`src/${folder}/${file}`))};`),
 );
 const functionsEntry = ['older-engines', 'functions']
   .map((file) => `import ${JSON.stringify(path(`src/surfaces/excel/${file}.ts`))};`)
-  .concat(coreAndDomain)
+  .concat(foundations)
   .join('');
 
 /**
@@ -85,7 +85,8 @@ const functions = {
 };
 
 /** What the sheet's page takes from functions.js; the records it carries itself, with all their words. */
-const fromFunctions = ({ request }, found) => (/\/(core|domain)\/[a-z-]+\.ts$/.test(request) ? found(null, 'BeddingLedger') : found());
+const fromFunctions = ({ request }, found) =>
+  /\/(core|domain|budget)\/[a-z-]+\.ts$/.test(request) ? found(null, 'BeddingLedger') : found();
 
 /** The grid's libraries stay whole, each as its own unmodified script that leaves a global. */
 const sheet = {

@@ -27,7 +27,7 @@ export function toCell(answer: Answer | undefined): Cell {
       : new CellError('#VALUE!', 'the answer is too large or too small to work out; check the sizes of the numbers given');
   }
   if (answer === undefined) return '';
-  return answer instanceof Error ? toCellError(answer, []) : answer;
+  return typeof answer === 'object' ? toCellError(answer, []) : answer;
 }
 
 /** The cell error for what a domain function or the reader of a table threw. Anything else is a fault of ours and must not be hidden. */

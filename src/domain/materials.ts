@@ -9,6 +9,10 @@ export type Material = keyof typeof figures;
 /** The bedding materials known everywhere. */
 export const materials = Object.keys(figures) as [Material, ...Material[]];
 
+/** What the fibre may be when it is spread. */
+export const fibreKinds = ['fresh fibre', 'dried fibre', 'digested fibre', 'composted fibre'] as const satisfies readonly Material[];
+export type FibreKind = (typeof fibreKinds)[number];
+
 /** A reference figure as the data hold it. `also`: other published figures that disagree with it. */
 interface Stored {
   readonly value: number;

@@ -1,10 +1,11 @@
 /**
  * What a domain function throws when it cannot answer. Only the surfaces know of `#VALUE!` and `#N/A`.
- * Both are ordinary errors with a sentence for the user, never a programming fault.
+ * Both carry a sentence for the user and are never a programming fault, so no stack is taken: a plan asks a hundred
+ * questions, and taking a stack for each one without an answer would cost more than all of its arithmetic.
  */
 
 /** The arguments contradict each other or lie outside what the equation holds for. Shown as `#VALUE!`. */
-export class Refusal extends Error {
+export class Refusal {
   readonly argument: string;
   readonly problem: string;
   readonly accepted: string;
@@ -15,15 +16,24 @@ export class Refusal extends Error {
    * @param accepted what to enter instead, e.g. `enter a dry matter below that of the dried fibre`
    */
   constructor(argument: string, problem: string, accepted: string) {
-    super(`${argument}: ${problem}; ${accepted}`);
     this.argument = argument;
     this.problem = problem;
     this.accepted = accepted;
   }
+
+  get message(): string {
+    return `${this.argument}: ${this.problem}; ${this.accepted}`;
+  }
 }
 
 /** The question is sound but has no answer (never pays back, no root, nothing carried off). Shown as `#N/A`. */
-export class NoAnswer extends Error {}
+export class NoAnswer {
+  readonly message: string;
+
+  constructor(message: string) {
+    this.message = message;
+  }
+}
 
 /** A number, text or yes/no that a cell can hold, or the reason why there is none. */
 export type Answer = number | string | boolean | NoAnswer | Refusal;

@@ -1,39 +1,15 @@
+import { explainHerd, herdRows, pairUp } from '../budget/herd.ts';
+import { inputRows } from '../budget/inputs.ts';
+import { levers } from '../budget/levers.ts';
+import { herds, sweep, usualResults } from '../budget/many.ts';
 import { defineSpill } from '../core/define.ts';
 import { maybe, table, text } from '../core/parameters.ts';
-import { cite } from '../core/working.ts';
 import exampleHerd from '../data/example-herd.json';
-import { explainHerd, herdRows, pairUp } from './budget-herd.ts';
-import { type BudgetItem, budgetItems } from './budget-items.ts';
-import { levers } from './budget-levers.ts';
-import { herds, sweep, usualResults } from './budget-many.ts';
 
 const itemsAndValues = [
   table('items', 'names of the budget’s items, in any order'),
   maybe(table('values', 'their values, beside them; blank where not given'), 'nothing given yet'),
 ] as const;
-
-const shownChoices = (item: BudgetItem): string => item.parameter.choices?.join('; ') ?? '';
-
-function inputRows() {
-  const rows = budgetItems.map((item) => {
-    const { unit, fallback, range } = item.parameter;
-    const held = fallback?.value === undefined ? undefined : fallback;
-    const standing = item.needed
-      ? `required${item.needed === 'always' ? '' : ` ${item.needed}`}`
-      : (fallback?.value ?? fallback?.shown ?? '–');
-    return [
-      item.name,
-      unit,
-      standing,
-      range?.[0] ?? '',
-      range?.[1] ?? '',
-      shownChoices(item),
-      held ? cite(held.source) : '',
-      held?.status ?? '',
-    ];
-  });
-  return { rows };
-}
 
 /** What the plan rests on as a whole; each result names the functions that hold the rest. */
 const planSources = ['mass-balance', 'ashrae-2017', 'iowa-c1-50', 'engineering-economy', 'project'] as const;

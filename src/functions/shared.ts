@@ -1,11 +1,10 @@
 import { defaultOf } from '../core/bibliography.ts';
-import { type Bounds, choice, number, optional } from '../core/parameters.ts';
+import { choice, number, optional } from '../core/parameters.ts';
+import { humiditySlip, yearsSlip } from '../core/slips.ts';
 import { airPlaces } from '../domain/heater.ts';
 import { materials } from '../domain/materials.ts';
 
 /** Parameters that several functions take, declared once so that all refuse the same slips in the same words. */
-
-type Slip = NonNullable<Bounds['slip']>;
 
 /** A fraction no lower than `floor`; where 0.35 typed into a per-cent cell would arrive as 0.0035, the refusal asks about it. */
 const flooredFraction = <const Name extends string>(name: Name, says: string, floor: number) =>
@@ -36,9 +35,6 @@ export const housedDays = optional(
   defaultOf('housed_days'),
 );
 
-/** Where a rise a year is asked for, a number of years slips in easily, as 10. */
-export const yearsSlip: Slip = { when: (value) => value >= 1, hint: 'is this a number of years?' };
-
 /** Rise of prices or of the saving; may be negative. */
 export const yearlyRise = <const Name extends string>(name: Name, says: string) =>
   number(name, 'fraction', says, { above: -1, below: 1, slip: yearsSlip });
@@ -60,8 +56,6 @@ export const supply = number('supply_c', '°C', 'temperature of the air after th
 /** The drying air: always these four, in this order. */
 export const air = [airFlowRate, ambient, ambientHumidity, supply] as const;
 
-/** The altitude stands next to humidities, and takes one for a height. */
-export const humiditySlip: Slip = { when: (value) => value > 0 && value < 1, hint: 'is this a humidity?' };
 const altitude = number('altitude_m', 'm', 'height above sea level, which thins the air', { min: -400, max: 5000, slip: humiditySlip });
 const airAt = choice('air_at', 'whether the flow was measured hot, after the heater (supply), or cold, before it (ambient)', airPlaces);
 /** What else must be known of the air: always after it, before other options. */

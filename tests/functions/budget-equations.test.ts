@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { figures } from '../../src/budget/figures.ts';
+import { budgetItems } from '../../src/budget/items.ts';
 import { call } from '../../src/core/call.ts';
 import { CellError } from '../../src/core/result.ts';
-import { budgetResults } from '../../src/domain/budget-results.ts';
-import { budgetItems } from '../../src/functions/budget-items.ts';
 import { herd, type Inputs, inputs, recordOf, tooLittle } from './worked-herd.ts';
 
 const standing: Inputs = {
@@ -28,7 +28,7 @@ function workedOut(how: string, given: Inputs, plan: Record<string, unknown>): u
   return new Function('known', 'functions', 'min', `return ${sum}`)(known, functions, Math.min);
 }
 
-const equations = budgetResults.filter(({ how }) => how !== '').map(({ key, how }) => [key, how] as const);
+const equations = figures.flatMap(({ key, how }) => (how === undefined ? [] : [[key, how] as const]));
 
 describe.each([
   ['the worked herd', inputs],

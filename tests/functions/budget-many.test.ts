@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { budgetItems } from '../../src/budget/items.ts';
 import { call } from '../../src/core/call.ts';
-import { budgetItems } from '../../src/functions/budget-items.ts';
 import { column, herd, inputs, recordOf, resultOf, rowOf, sentence } from './worked-herd.ts';
 
 describe('many herds, a sweep and the levers', () => {

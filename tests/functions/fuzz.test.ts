@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { budgetItems } from '../../src/budget/items.ts';
 import { call } from '../../src/core/call.ts';
 import type { Example, FunctionRecord } from '../../src/core/define.ts';
 import type { Parameter } from '../../src/core/parameters.ts';
 import { CellError } from '../../src/core/result.ts';
-import { budgetItems } from '../../src/functions/budget-items.ts';
 import { registry } from '../../src/functions/index.ts';
 
 /** 100,000 by `npm run fuzz`. Fewer for LEVERS, which works a whole plan out some thousand times in a call. */

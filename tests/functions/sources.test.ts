@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { budgetItems } from '../../src/budget/items.ts';
 import { bibliography } from '../../src/core/bibliography.ts';
 import { call } from '../../src/core/call.ts';
 import { explain } from '../../src/core/working.ts';
-import { budgetItems } from '../../src/functions/budget-items.ts';
 import { registry } from '../../src/functions/index.ts';
 
 const files = import.meta.glob<unknown>('../../src/data/*.json', { eager: true, import: 'default' });

@@ -1,6 +1,6 @@
+import { budgetItems } from '../../src/budget/items.ts';
 import { call } from '../../src/core/call.ts';
 import { type Cell, CellError } from '../../src/core/result.ts';
-import { budgetItems } from '../../src/functions/budget-items.ts';
 import { addressFrom, blockOf, cellAt } from '../../src/surfaces/pane/addresses.ts';
 import { callsIn } from '../../src/surfaces/pane/formula.ts';
 import { findRecord } from '../../src/surfaces/pane/records.ts';

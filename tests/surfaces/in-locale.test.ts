@@ -1,8 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { budgetItems } from '../../src/budget/items.ts';
 import { describe as describeArgument } from '../../src/core/words.ts';
 import { said, spell } from '../../src/domain/spell.ts';
-import { budgetItems } from '../../src/functions/budget-items.ts';
 import { registry } from '../../src/functions/index.ts';
 import { inLocale } from '../../src/surfaces/in-locale.ts';
 

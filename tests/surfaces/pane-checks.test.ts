@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, it } from 'vitest';
-import { budgetItems } from '../../src/functions/budget-items.ts';
+import { budgetItems } from '../../src/budget/items.ts';
 import { enough, FakeSpreadsheet, inputAt, inputsSheet, lastInputRow } from './fake-spreadsheet.ts';
 import { openPane } from './open-pane.ts';
 

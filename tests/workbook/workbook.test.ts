@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { budgetResults } from '../../src/domain/budget-results.ts';
-import { budgetItems } from '../../src/functions/budget-items.ts';
+import { figures } from '../../src/budget/figures.ts';
+import { budgetItems } from '../../src/budget/items.ts';
 import { registry } from '../../src/functions/index.ts';
 import { callsIn } from '../../src/surfaces/pane/formula.ts';
 import { budgetWorkbook } from '../../src/workbook/index.ts';
@@ -66,7 +66,7 @@ describe('the budget workbook as written', () => {
   });
 
   it('looks figures up only by keys that the budget gives', () => {
-    const keys = new Set([...budgetResults.map(({ key }) => key), 'Defaults used', 'Still missing']);
+    const keys = new Set([...figures.map(({ key }) => key), 'Defaults used', 'Still missing']);
     const asked = formulas.flatMap(({ formula }) =>
       [...formula.matchAll(/MATCH\("((?:[^"]|"")*)",Figures!/g)].map((match) => (match[1] as string).replaceAll('""', '"')),
     );
@@ -87,7 +87,7 @@ describe('the budget workbook as written', () => {
     const items = budgetItems.map(({ name }) => name);
     const names = listed.filter((name) => items.includes(String(name)));
     expect([...names].sort()).toEqual([...items].sort());
-    const needed = budgetItems.filter((item) => item.needed && item.needed !== 'with a loan').map(({ name }) => name);
+    const needed = budgetItems.filter((item) => item.needed && item.only !== 'with a loan').map(({ name }) => name);
     expect(names.slice(0, needed.length)).toEqual(needed);
   });
 

@@ -1,10 +1,10 @@
+import { figures } from '../../budget/figures.ts';
+import { type BudgetItem, budgetItems, whenNeeded } from '../../budget/items.ts';
 import type { SourceId, Status } from '../../core/bibliography.ts';
 import { call } from '../../core/call.ts';
 import type { Cell } from '../../core/result.ts';
 import benchmarks from '../../data/hygiene-benchmarks.json';
 import materials from '../../data/materials.json';
-import { budgetResults } from '../../domain/budget-results.ts';
-import { type BudgetItem, budgetItems } from '../../functions/budget-items.ts';
 import { registry } from '../../functions/index.ts';
 import type { Family } from './families.ts';
 import { type Html, html, type Part, table } from './html.ts';
@@ -53,8 +53,7 @@ const benchmarkFigures = (): Html =>
     ]),
   );
 
-const standing = ({ needed, parameter }: BudgetItem): Part =>
-  needed ? `required${needed === 'always' ? '' : ` ${needed}`}` : leftOut(parameter.fallback);
+const standing = (item: BudgetItem): Part => (item.needed ? `required ${whenNeeded(item)}`.trim() : leftOut(item.parameter.fallback));
 
 const itemsTable =
   (): Html => html`<p>They may stand in any order; case and outer spaces do not matter. An empty value means that the item is not given.</p>
@@ -74,7 +73,7 @@ const linkedSum = (how: string): Html =>
 function resultsTable(): Html {
   const herd = recordNamed('BUDGET.HERD');
   const answers = new Map(call(herd, herd.examples[0]?.call ?? []).map(([key, value, , meaning]) => [key, { value, meaning }]));
-  const rows = budgetResults.map(({ key, unit, how }) => {
+  const rows = figures.map(({ key, unit, how }) => {
     const { value, meaning } = answers.get(key) ?? {};
     return [key, how ? linkedSum(how) : 'told in its meaning', shown(value), unit, shown(meaning)];
   });

@@ -1,7 +1,7 @@
+import { budgetItems } from '../../budget/items.ts';
 import { bibliography, type Reference, type SourceId, type Status } from '../../core/bibliography.ts';
 import type { FunctionRecord } from '../../core/define.ts';
 import type { Parameter } from '../../core/parameters.ts';
-import { budgetItems } from '../../functions/budget-items.ts';
 import { familyOf } from './families.ts';
 import { type Html, html, joined, type Part, table } from './html.ts';
 import type { Page } from './page.ts';

@@ -1,10 +1,11 @@
 import { html, type TemplateResult } from 'lit-html';
+import { itemOf } from '../../budget/items.ts';
 import { call } from '../../core/call.ts';
 import type { Cell } from '../../core/result.ts';
 import { inLocale } from '../in-locale.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { field } from './field.ts';
-import { itemByKey, readInputsSheet } from './inputs-sheet.ts';
+import { readInputsSheet } from './inputs-sheet.ts';
 import { recordOf } from './records.ts';
 import { scoreNote } from './score.ts';
 
@@ -17,8 +18,8 @@ export function cautions(pane: Pane): Part {
 
   async function refresh(why: Why): Promise<void> {
     if (why === 'selection' || chosen) return;
-    const held = (await readInputsSheet(pane.host))?.get(itemByKey('country'))?.cell.value;
-    const read = itemByKey('country').parameter.read(held);
+    const held = (await readInputsSheet(pane.host))?.get(itemOf('country'))?.cell.value;
+    const read = itemOf('country').parameter.read(held);
     country = typeof read === 'string' ? read : '';
     pane.redraw();
   }
@@ -47,7 +48,7 @@ export function cautions(pane: Pane): Part {
   const view = (): TemplateResult => html`
     <p class="lead">The figures here plan; they permit nothing and diagnose nothing. Local rules and the people named below come first.</p>
     <h3>On what conditions the fibre may be used</h3>
-    ${field({ id: 'country', label: 'Country', text: country, choices: itemByKey('country').parameter.choices ?? [], empty: 'every country', enter: choose })}
+    ${field({ id: 'country', label: 'Country', text: country, choices: itemOf('country').parameter.choices ?? [], empty: 'every country', enter: choose })}
     <ul class="cards" aria-live="polite">${rowsOf('CONDITIONS', [country]).map(rule)}</ul>
     <h3>The hygiene score</h3>
     <p>${scoreNote} Its weights are this project’s judgement and were not fitted to data.</p>

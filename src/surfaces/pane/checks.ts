@@ -1,14 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
+import type { BudgetItem } from '../../budget/items.ts';
+import { warningMark, warningTriggers } from '../../budget/warnings.ts';
 import { cite } from '../../core/working.ts';
-import { warningTriggers } from '../../functions/budget-herd.ts';
-import type { BudgetItem } from '../../functions/budget-items.ts';
 import { inLocale } from '../in-locale.ts';
 import { referenceTo } from './addresses.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { type Inputs, readInputsSheet } from './inputs-sheet.ts';
 import { sayValue } from './numbers.ts';
 import { offerBudget } from './offer-budget.ts';
-import { type Plan, planOf, type Result, warningMark } from './plan.ts';
+import { type Plan, planOf, type Result } from './plan.ts';
 import { scoreCaution } from './score.ts';
 import type { Place } from './spreadsheet-host.ts';
 import { type Found, scanWorkbook } from './workbook-scan.ts';

@@ -1,7 +1,6 @@
+import { type BudgetItem, itemNamed } from '../../budget/items.ts';
 import { REFUSED } from '../../core/parameters.ts';
 import { refusal } from '../../core/words.ts';
-import { type BudgetItem, budgetItems } from '../../functions/budget-items.ts';
-import { itemNamed } from '../../functions/budget-reading.ts';
 import { blockOf, cellAt } from './addresses.ts';
 import type { CellContent, HostCell, Place, SpreadsheetHost } from './spreadsheet-host.ts';
 
@@ -61,8 +60,6 @@ export function refusedCell({ parameter }: BudgetItem, cell: HostCell): string |
   const content = asArgument(cell);
   return isBlankCell(cell) || parameter.read(content) !== REFUSED ? undefined : refusal(parameter, content);
 }
-
-export const itemByKey = (key: string): BudgetItem => budgetItems.find((item) => item.key === key) as BudgetItem;
 
 /** Writes items into the sheet, each into its own cell. */
 export async function writeInputs(

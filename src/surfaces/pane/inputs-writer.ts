@@ -1,4 +1,4 @@
-import type { BudgetItem } from '../../functions/budget-items.ts';
+import type { BudgetItem } from '../../budget/items.ts';
 import type { Pane } from './context.ts';
 import { isBlankCell, readInputsSheet, writeInputs } from './inputs-sheet.ts';
 import { sayValue } from './numbers.ts';

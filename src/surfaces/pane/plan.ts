@@ -1,7 +1,10 @@
+import { readInputs } from '../../budget/given.ts';
+import type { BudgetItem } from '../../budget/items.ts';
+import { planOf as budgetPlan } from '../../budget/plan.ts';
+import { defaultsOf, missingOf } from '../../budget/standing.ts';
+import { warningMark } from '../../budget/warnings.ts';
 import { call } from '../../core/call.ts';
 import { type Cell, CellError } from '../../core/result.ts';
-import type { BudgetItem } from '../../functions/budget-items.ts';
-import { budgetOf, defaultsUsed, readInputs, stillMissing } from '../../functions/budget-reading.ts';
 import { inLocale } from '../in-locale.ts';
 import { asArgument, type Inputs, isBlankCell, refusedCell } from './inputs-sheet.ts';
 import { recordOf } from './records.ts';
@@ -24,8 +27,6 @@ export interface Plan {
   /** Items whose cell holds what cannot be used, with the reason. */
   readonly unusable: readonly (readonly [BudgetItem, string])[];
 }
-
-export const warningMark = 'Warning: ';
 
 /** The two columns that BUDGET.HERD takes. */
 const herdArguments = (inputs: Inputs): readonly [items: unknown[][], values: unknown[][]] => [
@@ -52,14 +53,13 @@ export function planOf(inputs: Inputs, locale: string): Plan {
     [...inputs].filter(([, { cell }]) => !isBlankCell(cell)).map(([{ name }, { cell }]) => [name, asArgument(cell)] as const),
     () => 'Inputs',
   );
-  const plan = budgetOf(given);
-  const named = (names: readonly string[]) =>
-    [...inputs.keys()].filter(({ name }) => names.some((said) => said === name || said.startsWith(`${name} `)));
+  const plan = budgetPlan(given);
+  const onSheet = (items: readonly BudgetItem[]) => [...inputs.keys()].filter((item) => items.includes(item));
   return {
     results: new Map(rows.map((row) => [row.key, row])),
     warnings: rows.filter(({ key }) => key.startsWith(warningMark)),
-    missing: named(stillMissing(given, plan)),
-    defaulted: named(defaultsUsed(given, plan)),
+    missing: onSheet(missingOf(plan)),
+    defaulted: onSheet(defaultsOf(plan)),
     unusable: [...inputs].flatMap(([item, { cell }]) => {
       const why = refusedCell(item, cell);
       return why === undefined ? [] : [[item, inLocale(why, locale)] as const];

@@ -1,7 +1,5 @@
+import type { ItemKey } from '../../budget/items.ts';
 import { SELF_HEATING_RATIO } from '../../domain/drying.ts';
-import type { BudgetItem } from '../../functions/budget-items.ts';
-
-type ItemKey = BudgetItem['key'];
 
 /** One figure read on the walk. Its words, unit and bounds are those of the function's argument. */
 export interface Reading {

@@ -1,15 +1,15 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
+import { type BudgetItem, itemOf } from '../../budget/items.ts';
 import { call } from '../../core/call.ts';
 import { type Parameter, REFUSED } from '../../core/parameters.ts';
 import { CellError } from '../../core/result.ts';
 import { refusal } from '../../core/words.ts';
-import type { BudgetItem } from '../../functions/budget-items.ts';
 import { inLocale } from '../in-locale.ts';
 import { prefix } from '../namespace.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { field } from './field.ts';
 import { literal } from './formula.ts';
-import { type Inputs, itemByKey, readInputsSheet } from './inputs-sheet.ts';
+import { type Inputs, readInputsSheet } from './inputs-sheet.ts';
 import type { InputsWriter } from './inputs-writer.ts';
 import { readIn, sayValue, showIn } from './numbers.ts';
 import { type Plan, planOf } from './plan.ts';
@@ -45,7 +45,7 @@ export function readings(pane: Pane, writer: InputsWriter): Part {
   function textOf(reading: Reading): string {
     const { id, item, result } = reading;
     const worked = result && plan?.results.get(result)?.value;
-    const held = item ? inputs?.get(itemByKey(item))?.cell.value : typeof worked === 'number' ? Number(worked.toPrecision(4)) : worked;
+    const held = item ? inputs?.get(itemOf(item))?.cell.value : typeof worked === 'number' ? Number(worked.toPrecision(4)) : worked;
     const found = typeof held === 'number' ? showIn(parameterOf(reading).unit, held, pane.host.locale()) : '';
     return typed.get(id) ?? found;
   }
@@ -101,7 +101,7 @@ export function readings(pane: Pane, writer: InputsWriter): Part {
     return html`<div class="finding">
       <p><strong>${says}: ${sayValue(value, record.working[record.result]?.unit ?? '', pane.host.locale())}</strong> ${ours(verdict?.(value) ?? '')}</p>
       <p class="hint"><code>${pane.host.typed(`=${prefix}${record.name}(${factors.map((values) => values.map(literal).join('*')).join(', ')})`)}</code></p>
-      ${item ? toSurvey([[itemByKey(item), value]], 'Put it into the survey', `: ${says} as ${itemByKey(item).name}`) : nothing}
+      ${item ? toSurvey([[itemOf(item), value]], 'Put it into the survey', `: ${says} as ${itemOf(item).name}`) : nothing}
     </div>`;
   }
 
@@ -109,7 +109,7 @@ export function readings(pane: Pane, writer: InputsWriter): Part {
   function typedItems(block: Block): readonly (readonly [BudgetItem, number])[] {
     return block.readings.map(readingOf).flatMap((reading) => {
       const { value } = valueRead(reading);
-      return reading.item && typed.has(reading.id) && value !== undefined ? [[itemByKey(reading.item), value] as const] : [];
+      return reading.item && typed.has(reading.id) && value !== undefined ? [[itemOf(reading.item), value] as const] : [];
     });
   }
 

@@ -1,4 +1,4 @@
-import type { BudgetItem } from '../../functions/budget-items.ts';
+import type { BudgetItem } from '../../budget/items.ts';
 import { inLocale } from '../in-locale.ts';
 import { editable, isoDayOf, parseNumber, serialOf } from './numbers.ts';
 import type { CellContent } from './spreadsheet-host.ts';

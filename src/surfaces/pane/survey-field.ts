@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
+import type { BudgetItem } from '../../budget/items.ts';
 import { cite } from '../../core/working.ts';
-import type { BudgetItem } from '../../functions/budget-items.ts';
 import { inLocale } from '../in-locale.ts';
 import { type Field, field } from './field.ts';
 import { isBlankCell, refusedCell } from './inputs-sheet.ts';
@@ -42,19 +42,18 @@ interface Note {
 
 /** The one thing most worth saying about the item as it stands. */
 function noteFor({ item, cell, draft, missing, locale, typed }: SurveyField): Note | undefined {
-  const { usual, needed, parameter } = item;
+  const { usual, needed, only, instead, parameter } = item;
   const waiting = waysOf(item)[draft.way]?.aids.some((_, k) => !draft.aids[k]?.trim()) && draft.text !== '';
   if (waiting) return { note: 'Fill in the readings with it too, then it goes into the sheet.', tone: 'watch' };
   if (isBlankCell(cell)) {
-    if (missing)
-      return { note: needed === 'one of two with a dryer' ? 'Needed: this or the other of the two.' : 'Needed.', tone: 'needed' };
+    if (missing) return { note: instead ? 'Needed: this or the other of the two.' : 'Needed.', tone: 'needed' };
     return {
       note:
-        needed === 'with a dryer'
-          ? 'Not needed without a dryer.'
-          : needed === 'one of two with a dryer'
+        needed && only === 'with a dryer'
+          ? instead
             ? 'Not needed: the other one is given, or there is no dryer.'
-            : defaultTaken(item, locale),
+            : 'Not needed without a dryer.'
+          : defaultTaken(item, locale),
     };
   }
   if (cell.formula !== undefined) return { note: `Worked out in the sheet: ${typed(cell.formula)}` };
@@ -114,7 +113,7 @@ export function surveyField(of: SurveyField): TemplateResult {
     enter: (text) => enter({ ...draft, text }),
     kind: unit === 'date' ? 'date' : 'number',
     hint: sentence(inLocale(item.look, locale)) + usual,
-    required: item.needed === 'always',
+    required: item.needed === true && !item.only,
     ...unitChoice(of),
     ...(choices && { choices, empty: 'not given' }),
     ...(problem !== undefined && { problem }),

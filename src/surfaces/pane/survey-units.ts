@@ -1,4 +1,4 @@
-import type { BudgetItem } from '../../functions/budget-items.ts';
+import type { BudgetItem } from '../../budget/items.ts';
 import { figure } from './records.ts';
 
 /** A further reading that a conversion needs, such as what a bucket holds. */

@@ -1,7 +1,8 @@
 import { html, type TemplateResult } from 'lit-html';
+import { groups } from '../../budget/item.ts';
+import { type BudgetItem, budgetItems } from '../../budget/items.ts';
 import { REFUSED } from '../../core/parameters.ts';
 import { refusal } from '../../core/words.ts';
-import { type BudgetItem, budgetItems, groups } from '../../functions/budget-items.ts';
 import { inLocale } from '../in-locale.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { type Inputs, isBlankCell, readInputsSheet } from './inputs-sheet.ts';
@@ -15,7 +16,7 @@ import { surveyField } from './survey-field.ts';
 
 const blank: HostCell = { value: null };
 
-const isNeeded = ({ needed }: BudgetItem): boolean => needed !== undefined && needed !== 'with a loan';
+const isNeeded = ({ needed, only }: BudgetItem): boolean => needed === true && only !== 'with a loan';
 
 const fieldId = ({ key }: BudgetItem): string => `item-${key.replaceAll('_', '-')}`;
 

@@ -1,5 +1,5 @@
+import { warningMark } from '../../budget/warnings.ts';
 import { blockOf, cellAt } from './addresses.ts';
-import { warningMark } from './plan.ts';
 import type { CellContent, HostCell, Place, SpreadsheetHost } from './spreadsheet-host.ts';
 
 export interface FoundWarning {

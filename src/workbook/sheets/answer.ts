@@ -1,5 +1,5 @@
-import { functionsIn } from '../../domain/budget-result.ts';
-import { budgetResults } from '../../domain/budget-results.ts';
+import { functionsIn } from '../../budget/figure.ts';
+import { figures } from '../../budget/figures.ts';
 import { SELF_HEATING_RATIO } from '../../domain/drying.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { addressOf, orDash, placeOf } from '../grid.ts';
@@ -65,7 +65,7 @@ const strong = new Set([
 ]);
 
 /** The functions that a figure comes from, as the budget's own working tells them. */
-function functionsBehind(how: string): string {
+function functionsBehind(how: string | undefined): string {
   const named = functionsIn(how);
   return named.length === 0 ? 'BUDGET.HERD' : named.slice(0, 2).join(', ');
 }
@@ -90,7 +90,7 @@ function fill(page: SheetBuilder, blocks: readonly Block[]): void {
     page.across(band, [heading, '', '', `see ${more}`], 'heading');
     for (const key of keys) {
       const { column, row } = placeOf(at(key));
-      const { unit, how } = budgetResults.find((result) => result.key === key) ?? { unit: '', how: '' };
+      const { unit, how } = figures.find((result) => result.key === key) ?? { unit: '', how: undefined };
       const label = addressOf(column - 1, row);
       page
         .put(label, key, 'label')

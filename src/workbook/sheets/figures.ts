@@ -1,4 +1,4 @@
-import { budgetResults } from '../../domain/budget-results.ts';
+import { figures } from '../../budget/figures.ts';
 import { resultFormat } from '../formats.ts';
 import { on, quoted } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
@@ -6,8 +6,8 @@ import { inUse, items, values } from './inputs.ts';
 
 export const figuresName = 'Figures';
 const headingRow = 5;
-/** The results, the two counts behind them, and room for every warning that can fire. */
-const rows = budgetResults.length + 2 + 45;
+/** The figures, and room for every warning that can fire. */
+const rows = figures.length + 45;
 const lastRow = headingRow + rows;
 const column = (letter: string): string => on(figuresName, `${letter}${headingRow}:${letter}${lastRow}`);
 
@@ -22,7 +22,7 @@ export const meaning = (key: string): string => pick('D', quoted(key));
 /** How far the inputs carry: each a cell of its own, so that the sentences built on them stay short. */
 const stateRow = headingRow + 20;
 const stateCell = (k: number): string => on(figuresName, `G${stateRow + k}`);
-const refusedResults = `B${headingRow + 1}:B${headingRow + budgetResults.length}`;
+const refusedResults = `B${headingRow + 1}:B${headingRow + figures.length}`;
 const stateRows = [
   ['items missing', `=${figure('Still missing')}`],
   ['their names', `=${meaning('Still missing')}`],
@@ -88,7 +88,7 @@ export function figuresSheet(): SheetBuilder {
     );
   page.row = headingRow;
   page.spill({ formula: `=BEDDING.BUDGET.HERD(${items},${values})`, rows, formats: [undefined, 'general', undefined, undefined] });
-  budgetResults.forEach(({ unit }, k) => {
+  figures.forEach(({ unit }, k) => {
     page.put(`B${headingRow + 1 + k}`, '', 'output', { format: resultFormat(unit), align: 'right' });
   });
   page.section(`F${headingRow}`, 'Drawn on Answer').across(`F${stageRow - 1}`, ['t/day', 'needed', 'could make'], 'heading');

@@ -1,6 +1,6 @@
-import { budgetResults } from '../../domain/budget-results.ts';
-import { budgetItems } from '../../functions/budget-items.ts';
-import { usualResults as asked } from '../../functions/budget-many.ts';
+import { figures } from '../../budget/figures.ts';
+import { budgetItems } from '../../budget/items.ts';
+import { usualResults as asked } from '../../budget/many.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { asGiven, letter, orDash } from '../grid.ts';
 import { herdCount, herdHeadings, inventedHerds } from '../invented-herds.ts';
@@ -9,7 +9,7 @@ import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 
 type Asked = (typeof asked)[number];
 
-const unitOfResult = (key: string): string => budgetResults.find((result) => result.key === key)?.unit ?? '';
+const unitOfResult = (key: string): string => figures.find((result) => result.key === key)?.unit ?? '';
 const unitOfItem = (name: string): string => budgetItems.find((item) => item.name === name)?.parameter.unit ?? '';
 const inputFormat = (unit: string): Format => (unit === 'fraction' ? 'percent1' : unit === 'money' ? 'money' : 'general');
 

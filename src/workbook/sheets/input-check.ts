@@ -1,4 +1,4 @@
-import type { BudgetItem } from '../../functions/budget-items.ts';
+import { type BudgetItem, itemOf } from '../../budget/items.ts';
 
 type Test = readonly [test: string, words: string];
 
@@ -6,23 +6,23 @@ const orElse = (tests: readonly Test[], last: string): string =>
   tests.reduceRight((rest, [test, words]) => `IF(${test},"${words}",${rest})`, last);
 
 /** What an empty cell means, where it is not always the same. `inUse` gives the cell with another item's value. */
-function whenEmpty({ name, needed }: BudgetItem, inUse: (name: string) => string): string {
-  if (needed === 'always') return '"missing"';
-  if (needed === 'with a loan') return `IF(${inUse('Borrowed')}>0,"missing","")`;
+function whenEmpty({ needed, only, instead }: BudgetItem, inUse: (name: string) => string): string {
   if (!needed) return '""';
+  if (!only) return '"missing"';
+  if (only === 'with a loan') return `IF(${inUse('Borrowed')}>0,"missing","")`;
   const dryer = `${inUse('Dried to dry matter')}<>${inUse('Pressed dry matter')}`;
-  if (needed === 'with a dryer') return `IF(${dryer},"missing","")`;
-  const other = name === 'Heat available kW' ? 'Hot water litres per hour' : 'Heat available kW';
-  return `IF(AND(${dryer},${inUse(other)}=""),"missing","")`;
+  return `IF(${instead ? `AND(${dryer},${inUse(itemOf(instead).name)}="")` : dryer},"missing","")`;
 }
 
-/** What two items together rule out. */
-const against: Readonly<Record<string, (value: string, inUse: (name: string) => string) => Test>> = {
-  'Dried to dry matter': (value, inUse) => [`${value}<${inUse('Pressed dry matter')}`, 'cannot be below pressed'],
-  'Hot water temperature': (value, inUse) => [`${value}<=${inUse('Outdoor temperature')}`, 'cannot be below outdoor'],
-  Grant: (value, inUse) => [`${value}>${inUse('Kit cost')}`, 'cannot be above kit cost'],
-  Borrowed: (value, inUse) => [`${value}>${inUse('Kit cost')}`, 'cannot be above kit cost'],
-};
+/** What another item rules out. */
+function againstOther({ against }: BudgetItem, value: string, inUse: (name: string) => string): Test | undefined {
+  if (!against) return undefined;
+  const ruledOut = { 'at most': '>', 'at least': '<', above: '<=' }[against.is];
+  return [
+    `${value}${ruledOut}${inUse(itemOf(against.item).name)}`,
+    `cannot be ${against.is === 'at most' ? 'above' : 'below'} ${against.short}`,
+  ];
+}
 
 /** A word about one input, from the limits in the same row: a native formula, so that it can be read and followed. */
 export function inputCheck(item: BudgetItem, row: number, inUse: (name: string) => string): string {
@@ -38,7 +38,7 @@ export function inputCheck(item: BudgetItem, row: number, inUse: (name: string) 
     tests.push([`${value}${bounds?.below === undefined ? '>' : '>='}${highest}`, 'cannot be so high']);
     if (bounds?.whole) tests.push([`${value}<>INT(${value})`, 'cannot be a part']);
   }
-  const both = against[item.name]?.(value, inUse);
+  const both = againstOther(item, value, inUse);
   if (both) tests.push(both);
   if (usual) tests.push([`${value}<${from}`, 'below usual'], [`${value}>${to}`, 'above usual']);
   return `=IF(${value}="",${whenEmpty(item, inUse)},${orElse(tests, '"ok"')})`;

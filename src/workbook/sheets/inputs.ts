@@ -1,6 +1,7 @@
+import { groups } from '../../budget/item.ts';
+import { type BudgetItem, budgetItems, type ItemKey, itemOf, whenNeeded } from '../../budget/items.ts';
 import { referenceOf } from '../../core/bibliography.ts';
 import type { Unit } from '../../core/units.ts';
-import { type BudgetItem, budgetItems, groups } from '../../functions/budget-items.ts';
 import { demoHerd, demoName } from '../demo-herd.ts';
 import { shownUnit } from '../formats.ts';
 import { asGiven, letter, on, quoted } from '../grid.ts';
@@ -18,7 +19,7 @@ type Line = BudgetItem | Heading;
 const isItem = (line: Line): line is BudgetItem => 'key' in line;
 
 /** The loan's own items stay beside the loan: nothing is missing without one. */
-const onTop = ({ needed }: BudgetItem): boolean => needed !== undefined && needed !== 'with a loan';
+const onTop = ({ needed, only }: BudgetItem): boolean => needed === true && only !== 'with a loan';
 
 const lines: readonly Line[] = [
   { heading: 'Needed for every plan (the dryer’s only with a dryer; water or heat, one of the two)' },
@@ -80,23 +81,21 @@ function usualRange({ usual, parameter }: BudgetItem): string {
   return Number.isInteger(low) && Number.isInteger(high) ? `${low} to ${high}` : `=${spelled(low)}&" to "&${spelled(high)}`;
 }
 
-function leftEmpty({ needed, parameter: { fallback } }: BudgetItem): string | number {
-  if (needed === 'one of two with a dryer') return 'needed: water, heat or both';
-  if (needed) return needed === 'always' ? 'needed' : `needed ${needed}`;
+function leftEmpty(item: BudgetItem): string | number {
+  const { fallback } = item.parameter;
+  if (item.instead) return 'needed: water, heat or both';
+  if (item.needed) return `needed ${whenNeeded(item)}`.trim();
   return fallback?.value ?? fallback?.shown ?? '';
 }
 
-/** What stands in where another item, not a fixed figure, gives the default. */
-const standIns: Readonly<Record<string, () => string>> = {
-  'Litres now': () => here('Bedding litres per cubicle each time'),
-  'Days now': () => here('Days between beddings'),
-  'Bought density': () => `BEDDING.MATERIAL.DENSITY(${here('Material now')})`,
-  'Bought dry matter': () => `BEDDING.MATERIAL.DRYMATTER(${here('Material now')})`,
-  'Fibre kind': () => `IF(${here('Dried to dry matter')}=${here('Pressed dry matter')},"fresh fibre","dried fibre")`,
-};
+/** What stands in where other items, not a fixed figure, give the default. */
+function standInFormula({ follows, standIn }: BudgetItem): string | undefined {
+  const cellOf = (key: ItemKey) => here(itemOf(key).name);
+  return follows ? cellOf(follows) : standIn?.formula(...standIn.of.map(cellOf));
+}
 
 function inUseFormula(item: BudgetItem, row: number): string {
-  const otherwise = standIns[item.name]?.() ?? (item.parameter.fallback?.value === undefined ? quoted('') : `G${row}`);
+  const otherwise = standInFormula(item) ?? (item.parameter.fallback?.value === undefined ? quoted('') : `G${row}`);
   return `=IF(C${row}="",${otherwise},C${row})`;
 }
 

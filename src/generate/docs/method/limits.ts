@@ -1,8 +1,8 @@
+import { budgetItems } from '../../../budget/items.ts';
 import { bibliography } from '../../../core/bibliography.ts';
 import benchmarks from '../../../data/hygiene-benchmarks.json';
 import materials from '../../../data/materials.json';
 import findings from '../../../data/welfare-findings.json';
-import { budgetItems } from '../../../functions/budget-items.ts';
 import { equations } from '../../../functions/equations.ts';
 import { registry } from '../../../functions/index.ts';
 import { type Html, html, joined, table } from '../html.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { warningsOf } from '../../src/domain/budget-warnings.ts';
+import { warningsOf } from '../../src/budget/warnings.ts';
 import { NoAnswer } from '../../src/domain/refusal.ts';
 import { type Figures, planOf } from './plan-of.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type FigureAt, nearestValue } from '../../src/domain/budget-levers.ts';
+import { type FigureAt, nearestValue } from '../../src/domain/nearest-value.ts';
 import { NoAnswer } from '../../src/domain/refusal.ts';
 
 const none = 'no value between 0 and 10 makes the cover exactly 1, all else as it is';

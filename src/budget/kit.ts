@@ -1,0 +1,124 @@
+import { bindingStage } from '../domain/capacity.ts';
+import { claim, drumNeeded, retention } from '../domain/drying.ts';
+import { liquidDryMatter, pressedCake, slurryProduced } from '../domain/separation.ts';
+import { Dryer, inColdestMonth, inUsualAir } from './dryer.ts';
+import type { Given } from './given.ts';
+import type { Inputs } from './items.ts';
+import type { Needs } from './needs.ts';
+import { keepAnswers, OnDemand } from './on-demand.ts';
+
+/** What can hold the kit back, in the order in which a tie is told. */
+type StageName = 'slurry' | 'press' | 'dryer';
+
+/** What slurry, press and dryer can make, and which of them sets the limit. Equations: separation.ts, drying.ts, capacity.ts. */
+export class Kit extends OnDemand {
+  private readonly inputs: Inputs;
+  private readonly needs: Needs;
+  readonly usual: Dryer;
+  readonly coldest: Dryer;
+
+  constructor(given: Given, needs: Needs) {
+    super(SUMS);
+    this.inputs = given.inputs;
+    this.needs = needs;
+    this.usual = new Dryer(given, needs, inUsualAir);
+    this.coldest = new Dryer(given, needs, inColdestMonth);
+  }
+
+  get slurry_t_day() {
+    const { cows, litres_cow_day, water_litres_cow_day } = this.inputs;
+    return slurryProduced(cows, litres_cow_day, water_litres_cow_day).slurry_t_day;
+  }
+
+  get cake_t_day() {
+    const { slurry_dm, cake_dm, capture } = this.inputs;
+    return pressedCake(this.slurry_t_day, slurry_dm, cake_dm, capture).cake_t;
+  }
+
+  get liquid_dm() {
+    const { slurry_dm, cake_dm, capture } = this.inputs;
+    return liquidDryMatter(slurry_dm, cake_dm, capture).liquid_dm;
+  }
+
+  get cow_dm_kg_day() {
+    return (1000 * this.slurry_t_day * this.inputs.slurry_dm) / this.inputs.cows;
+  }
+
+  get cake_t_h() {
+    const { press_t_h, slurry_dm, cake_dm, capture } = this.inputs;
+    return pressedCake(press_t_h, slurry_dm, cake_dm, capture).cake_t;
+  }
+
+  get duty() {
+    const { minutes_on, minutes_off } = this.inputs;
+    return minutes_on / (minutes_on + minutes_off);
+  }
+
+  /** Tonnes of finished fibre from a tonne of cake. */
+  get dried_per_cake() {
+    return this.inputs.cake_dm / this.inputs.target_dm;
+  }
+
+  get slurry_could_t_day() {
+    return this.cake_t_day * this.dried_per_cake;
+  }
+
+  get press_could_t_day() {
+    return this.cake_t_h * this.inputs.press_hours_day * this.duty * this.dried_per_cake;
+  }
+
+  get limit() {
+    return this.limitWith(this.usual);
+  }
+
+  get coldest_limit() {
+    return this.limitWith(this.coldest);
+  }
+
+  private limitWith(dryer: Dryer) {
+    const stages = [
+      { stage: 'slurry' as StageName, t_day: this.slurry_could_t_day },
+      { stage: 'press' as StageName, t_day: this.press_could_t_day },
+      ...(this.needs.has_dryer ? [{ stage: 'dryer' as StageName, t_day: dryer.dryer_t_day }] : []),
+    ] as const;
+    const { stage, t_day } = bindingStage(stages);
+    return { stage, t_day, cover: t_day / this.needs.demand_t_day, stages };
+  }
+
+  get made_share() {
+    return Math.min(1, this.limit.cover);
+  }
+
+  get fibre_made_t_year() {
+    return this.needs.fibre_t_year * this.made_share;
+  }
+
+  get press_hours_needed() {
+    return this.needs.demand_t_day / this.dried_per_cake / this.cake_t_h / this.duty;
+  }
+
+  get dryer_hours_needed() {
+    return (1000 * this.needs.demand_t_day) / this.usual.dried_kg_h;
+  }
+
+  get dried_m3_h() {
+    return this.usual.dried_kg_h / this.needs.fibre_density_kg_m3;
+  }
+
+  get stated_ratio() {
+    const { stated_m3_h, cake_dm, target_dm } = this.inputs;
+    return claim(stated_m3_h * this.needs.fibre_density_kg_m3, cake_dm, target_dm, ...this.usual.air()).ratio;
+  }
+
+  get stated_drum_m3() {
+    const { stated_m3_h, stated_hours, drum_fill } = this.inputs;
+    return drumNeeded(stated_m3_h, stated_hours, drum_fill).drum_m3;
+  }
+
+  get retention_hours() {
+    const { drum_m3, drum_fill } = this.inputs;
+    return retention(drum_m3, drum_fill, this.needs.fibre_density_kg_m3, this.usual.dried_kg_h).hours;
+  }
+}
+
+const SUMS = keepAnswers(Kit);

@@ -1,0 +1,107 @@
+import { SELF_HEATING_RATIO } from '../domain/drying.ts';
+import type { Plan } from './plan.ts';
+import { above, below, outside, warning } from './warning.ts';
+
+/** Below this share of the demand and a little, one stop leaves the beds short. */
+const THIN = 1.1;
+
+const thinStages = (plan: Plan) =>
+  plan.kit.limit.stages.filter(({ t_day }) => t_day < THIN * plan.needs.demand_t_day).map(({ stage }) => stage);
+
+/** Of what slurry, press and dryer can make. */
+export const kitWarnings = [
+  warning('Cover', 'times', {
+    of: 'cover of demand',
+    value: (plan) => plan.kit.limit.cover,
+    when: below(1),
+    meaning: (plan) =>
+      `The ${plan.kit.limit.stage} cannot make what the beds need; bought bedding makes up the rest. See Levers for what would close the gap.`,
+  }),
+  warning('Coldest cover', 'times', {
+    of: 'cover in the coldest month',
+    value: (plan) => plan.kit.coldest_limit.cover,
+    when: below(1),
+    meaning: (plan) =>
+      `In the coldest month the ${plan.kit.coldest_limit.stage} cannot make what the beds need: keep a dry store or some bought bedding for it.`,
+  }),
+  warning('Thin margin', 'times', {
+    trigger: `a stage below ${THIN} times the demand`,
+    fires: (plan) => plan.kit.limit.cover < THIN && plan.kit.limit.cover,
+    meaning: (plan) => `Less than a tenth to spare: ${thinStages(plan).join(', ')}. One stop and the beds go short.`,
+  }),
+  warning('Press hours', 'h/day', {
+    of: 'hours needed',
+    value: (plan) => plan.kit.press_hours_needed,
+    when: above(['Press hours a day', (plan) => plan.inputs.press_hours_day]),
+    meaning: 'The press needs more hours a day than it has: longer hours, shorter pauses or a larger press.',
+  }),
+  warning('Dryer hours', 'h/day', {
+    only: 'with a dryer',
+    of: 'hours needed',
+    value: (plan) => plan.kit.dryer_hours_needed,
+    when: above(['Dryer hours a day', (plan) => plan.inputs.dryer_hours_day]),
+    meaning: 'The dryer needs more hours a day than it has: more hours, more air, hotter air or a lower dry matter.',
+  }),
+  warning('Heat sets the limit', '°C', {
+    only: 'with a dryer',
+    trigger: 'air off the heat available cooler than off the hot water',
+    fires: (plan) => plan.kit.usual.set_by === 'heat' && plan.kit.usual.supply_c,
+    meaning:
+      'The heat available does not bring the air to the temperature the hot water would: more heat, or less air, and ask the heating engineer.',
+  }),
+  warning('Stated output', 'times', {
+    only: 'with a dryer',
+    trigger: `more than 1 times what the air can carry; above ${SELF_HEATING_RATIO} it is not to be had`,
+    fires: (plan) => plan.kit.stated_ratio > 1 && plan.kit.stated_ratio,
+    meaning: (plan) =>
+      plan.kit.stated_ratio > SELF_HEATING_RATIO
+        ? 'Not with this air: the stated output needs more water carried off than this air can carry even when saturated. Ask the supplier for air, temperature and dry matters in and out, and measure.'
+        : 'Measure it: the stated output is just above what this air can carry; heat from the fibre itself may explain it.',
+  }),
+  warning('Stated drum', 'm³', {
+    only: 'with a dryer',
+    of: 'drum needed',
+    value: (plan) => plan.kit.stated_drum_m3,
+    when: above(['Drum m3', (plan) => plan.inputs.drum_m3]),
+    meaning:
+      'The drum is too small to hold the stated output for the stated time: one of the three figures is wrong. Ask the supplier, and measure.',
+  }),
+  warning('Heat per kg', 'MJ/kg', {
+    only: 'with a dryer',
+    value: (plan) => plan.kit.usual.exhaust.heat_mj_kg,
+    when: outside(2.6, 9.2),
+    meaning:
+      'The heat for each kilogram of water is less than drying can do with (2.6 MJ) or more than dryers are said to take (9.2 MJ): check temperatures, humidity and air flow.',
+  }),
+  warning('Frost', '°C', {
+    of: 'outdoor or coldest month',
+    value: (plan) => Math.min(plan.inputs.ambient_c, plan.inputs.coldest_c),
+    when: below(0),
+    meaning: 'The air goes below freezing: protect pipes, pump, press and heater, and ask the heating engineer about frost protection.',
+  }),
+  warning('Dust', 'fraction', {
+    of: 'dried',
+    value: (plan) => plan.inputs.target_dm,
+    when: above(0.6),
+    meaning: 'Fibre above about 60 % dry matter is dusty (common practice, no source): extract or damp it down, and mind lungs and fire.',
+  }),
+  warning('Very dry', 'fraction', {
+    of: 'dried',
+    value: (plan) => plan.inputs.target_dm,
+    when: above(0.67),
+    meaning:
+      'Drying this far costs heat for little gain, and dry fibre in store can heat itself and burn: ask about fire safety before you plan on it.',
+  }),
+  warning('Wet press', 'fraction', {
+    of: 'pressed',
+    value: (plan) => plan.inputs.cake_dm,
+    when: below(0.34),
+    meaning: 'Pressed fibre below 34 % dry matter is wetter than the usual least for bedding: check the press and a sample.',
+  }),
+  warning('Cow dry matter', 'kg', {
+    of: 'a day’s',
+    value: (plan) => plan.kit.cow_dm_kg_day,
+    when: outside(4, 9),
+    meaning: 'Dry matter per cow a day is usually 4 to 9 kg: check litres, wash water and the slurry sample.',
+  }),
+] as const;
