@@ -10,7 +10,7 @@ describe('the checks', () => {
   it('list every warning with its figure and what to do, and lead to its cell', async () => {
     const host = new FakeSpreadsheet({ Figures: { A1: herd }, Inputs: inputsSheet({ ...enough, 'Dried to dry matter': 0.62 }) });
     const pane = await openPane(host, 'checks');
-    expect(pane.text()).toMatch(/Dust: 62\s%\sFibre above about 60 % dry matter is dusty.*Warns when: dried above 0\.60\./);
+    expect(pane.text()).toMatch(/Dust: 62\s%\sFibre above about 60 % dry matter is dusty.*Warns when: dried above 0\.6\./);
     await pane.press('Show Figures!A');
     const { sheet, active } = await host.selection();
     expect((await host.read({ sheet, address: active }))[0]?.[0]?.value).toMatch(/^Warning: /);
