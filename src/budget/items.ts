@@ -36,7 +36,7 @@ export const itemNamed = (name: unknown): BudgetItem | undefined =>
   typeof name === 'string' ? byName.get(name.trim().toLowerCase()) : undefined;
 
 /** The item that an equation calls by this name, as in a refusal of the domain's. */
-export const itemCalled = (name: string): BudgetItem | undefined => (budgetItems.find(({ key }) => key === name) ?? itemNamed(name));
+export const itemCalled = (name: string): BudgetItem | undefined => budgetItems.find(({ key }) => key === name) ?? itemNamed(name);
 
 /** `Grant (money)`: an item as a refusal leads with it. */
 export const nameOfItem = ({ parameter }: BudgetItem): string => nameWithUnit(parameter);

@@ -39,8 +39,8 @@ describe('dist/functions.js in a bare script context', () => {
     expect(bare.globals).toEqual(['CustomFunctions', 'BeddingLedger']);
   });
 
-  it('hands on to the sheet’s page all that core and domain export, under names of their own', () => {
-    const exported = Object.values(import.meta.glob<object>('../../src/{core,domain}/*.ts', { eager: true })).flatMap(Object.keys);
+  it('hands on to the sheet’s page all that core, domain and budget export, under names of their own', () => {
+    const exported = Object.values(import.meta.glob<object>('../../src/{core,domain,budget}/*.ts', { eager: true })).flatMap(Object.keys);
     expect(Object.keys(runInContext('BeddingLedger', bare.context) as object).sort()).toEqual(exported.sort());
   });
 
