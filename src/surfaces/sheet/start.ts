@@ -2,6 +2,8 @@ import { budgetWorkbook } from '../../workbook/index.ts';
 import { mountPane } from '../pane/index.ts';
 import { writeHelpIn } from './argument-help.ts';
 import { wireButtons } from './buttons.ts';
+import { mendReferences } from './cell-references.ts';
+import { mendCriteria } from './criteria.ts';
 import { keepBoxInStep } from './entry-box.ts';
 import { download } from './files.ts';
 import { addFillCells } from './fill-cells.ts';
@@ -42,6 +44,8 @@ async function openKept(view: View): Promise<Kept | undefined> {
 export async function start(): Promise<void> {
   speakOurWords();
   trimMenus();
+  mendReferences();
+  mendCriteria();
   limitFunctions();
   printAsPlanned();
   addFillCells();

@@ -3,6 +3,7 @@ import { App } from '@odoo/owl';
 import { inputsSheetName } from '../pane/inputs-sheet.ts';
 import { forgetOldChanges } from './history.ts';
 import { locales } from './locales.ts';
+import { sendAsMade } from './one-author.ts';
 import { ask, isNarrow, notice, part, tell } from './page.ts';
 import { inOurWords } from './words.ts';
 
@@ -66,6 +67,7 @@ export class View {
   /** Shows the workbook, or throws and leaves the one before it where it is. */
   async show(data: WorkbookData): Promise<void> {
     const model = new Model(isNarrow() ? withoutFrozenColumns(data) : data, { external: { loadLocales: async () => [...locales] } });
+    sendAsMade(model);
     forgetOldChanges(model);
     if (isNarrow()) zoomToValues(model);
     const app = new App(Spreadsheet, {
