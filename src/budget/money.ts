@@ -39,12 +39,13 @@ export class Money extends OnDemand {
     return (hours_week * this.inputs.labour_rate * this.inputs.housed_days) / 7;
   }
 
-  private buy(t_year: number): number {
+  /** What so many tonnes of the bought bedding cost, haulage with it. */
+  bought(t_year: number): number {
     return boughtCost(t_year, this.inputs.bought_price_per_t, this.inputs.load_t, this.inputs.haulage_per_load).cost_year;
   }
 
   get bought_cost() {
-    return this.buy(this.needs.bought_t_year);
+    return this.bought(this.needs.bought_t_year);
   }
 
   get bought_with_labour() {
@@ -56,7 +57,7 @@ export class Money extends OnDemand {
   }
 
   get top_up_cost() {
-    return this.buy(this.topped_up_t_year);
+    return this.bought(this.topped_up_t_year);
   }
 
   /** Power and heat are charged for the fibre that is made, not for what could not be made. */

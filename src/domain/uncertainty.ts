@@ -80,6 +80,17 @@ export function triangularDraws({ low, likely, high }: Spread, draws: number, ra
   return values;
 }
 
+/** The values that one figure takes, draw by draw. */
+export type Draws = readonly number[];
+
+/** Draws for each spread, independent of each other; one whose low is its high is a constant. The same seed gives the same draws. */
+export function drawSpreads(spreads: readonly Spread[], draws: number, seed: number): readonly Draws[] {
+  const random = xoroshiro128plus(seed);
+  return spreads.map((spread) =>
+    spread.low === spread.high ? new Array<number>(draws).fill(spread.low) : Array.from(triangularDraws(spread, draws, random)),
+  );
+}
+
 /**
  * How likely the plan is to pay, from many plans drawn at random from the drivers' triangular spreads.
  *

@@ -3,22 +3,10 @@ import { inputRows } from '../budget/inputs.ts';
 import { levers } from '../budget/levers.ts';
 import { herds, sweep, usualResults } from '../budget/many.ts';
 import { defineSpill } from '../core/define.ts';
-import { maybe, table, text } from '../core/parameters.ts';
+import { table, text } from '../core/parameters.ts';
 import exampleHerd from '../data/example-herd.json';
-
-const itemsAndValues = [
-  table('items', 'names of the budget’s items, in any order'),
-  maybe(table('values', 'their values, beside them; blank where not given'), 'nothing given yet'),
-] as const;
-
-/** What the plan rests on as a whole; each result names the functions that hold the rest. */
-const planSources = ['mass-balance', 'ashrae-2017', 'iowa-c1-50', 'engineering-economy', 'project'] as const;
-
-const exampleItems = Object.keys(exampleHerd).map((name) => [name]);
-const exampleValues = Object.values(exampleHerd).map((value) => [value]);
-const workedApart = 'an invented herd, worked independently of this code from the same equations';
-
-const resultsAskedFor = maybe(table('results', 'keys of the results wanted, one a column'), usualResults.join('; '));
+import { comparing } from './budget-compare.ts';
+import { exampleHerd as asGiven, itemsAndValues, planSources, resultsAsked, workedApart } from './budget-shared.ts';
 
 export const budgetFamily = [
   defineSpill({
@@ -31,7 +19,9 @@ export const budgetFamily = [
     explain: ([items, values]) => explainHerd(pairUp(items, values)),
     working: {},
     sources: planSources,
-    examples: [{ call: [exampleItems, exampleValues], at: ['Fibre needed', 'value'], gives: 243.539, within: 0.001, source: workedApart }],
+    examples: [
+      { call: [asGiven.items, asGiven.values], at: ['Fibre needed', 'value'], gives: 243.539, within: 0.001, source: workedApart },
+    ],
   }),
   defineSpill({
     name: 'BUDGET.HERDS',
@@ -40,7 +30,7 @@ export const budgetFamily = [
     parameters: [
       table('headings', 'one row: the items’ names above their columns; Herd for a name'),
       table('herds', 'one row for each herd'),
-      resultsAskedFor,
+      resultsAsked(usualResults),
     ],
     compute: herds,
     columns: ['Herd', ...usualResults, 'Warnings'],
@@ -60,14 +50,19 @@ export const budgetFamily = [
     name: 'BUDGET.SWEEP',
     summary: 'The results for a row of values of one item, all else as it is.',
     finds: 'what if, data table, try values, vary one thing',
-    parameters: [...itemsAndValues, text('vary', 'the item that is varied'), table('over', 'the values it takes'), resultsAskedFor],
+    parameters: [
+      ...itemsAndValues,
+      text('vary', 'the item that is varied'),
+      table('over', 'the values it takes'),
+      resultsAsked(usualResults),
+    ],
     compute: sweep,
     columns: ['vary', ...usualResults, 'Warnings'],
     working: {},
     sources: planSources,
     examples: [
       {
-        call: [exampleItems, exampleValues, 'Bought price per t', [[165], [200]]],
+        call: [asGiven.items, asGiven.values, 'Bought price per t', [[165], [200]]],
         at: ['165', 'Saving'],
         gives: 14_648.94,
         within: 75,
@@ -86,7 +81,7 @@ export const budgetFamily = [
     sources: planSources,
     examples: [
       {
-        call: [exampleItems, exampleValues],
+        call: [asGiven.items, asGiven.values],
         at: ['Bought price per t', 'for NPV 0'],
         gives: 170.188,
         within: 0.9,
@@ -94,6 +89,7 @@ export const budgetFamily = [
       },
     ],
   }),
+  ...comparing,
   defineSpill({
     name: 'BUDGET.INPUTS',
     summary: 'Every item the budget can be told, with unit, default, range, choices and source.',
