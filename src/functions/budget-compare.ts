@@ -1,7 +1,7 @@
+import { howSure, usualDoubts } from '../budget/how-sure.ts';
 import { measure } from '../budget/measure.ts';
 import { months } from '../budget/months.ts';
 import { plans, usualComparison } from '../budget/plans.ts';
-import { range, usualDoubts } from '../budget/range.ts';
 import { size } from '../budget/size.ts';
 import { defaultOf } from '../core/bibliography.ts';
 import { defineSpill } from '../core/define.ts';
@@ -61,7 +61,7 @@ export const comparing = [
     summary: 'How sure the whole plan is: each result over many plans drawn between the low and the high of any items.',
     finds: 'how sure, risk, chance, odds, uncertainty, Monte Carlo, percentile, doubt, worst case',
     parameters: [...itemsAndValues, ranges, resultsAsked(usualDoubts), draws, seed],
-    compute: range,
+    compute: howSure,
     columns: ['result', 'unit', 'mean', '10th percentile', 'median', '90th percentile', 'chance', 'good when', 'no answer'],
     working: {},
     sources: [...planSources, 'mckay-1979', 'hyndman-fan-1996'],

@@ -80,7 +80,7 @@ function refuseWords(figures: readonly Figure[], plan: Plan): void {
 }
 
 /** How sure the whole plan is: each result over many plans drawn from the ranges of its items. */
-export function range(items: Table, values: Table | undefined, ranges: Table, asked: Table | undefined, draws: number, seed: number) {
+export function howSure(items: Table, values: Table | undefined, ranges: Table, asked: Table | undefined, draws: number, seed: number) {
   const given = pairUp(items, values);
   const [refused] = given.refused;
   if (refused) throw refused;
