@@ -39,19 +39,25 @@ export function readColumn<Value>(
   });
 }
 
+interface TableRow<Columns extends readonly Parameter[]> {
+  /** Its number in the range. */
+  readonly row: number;
+  readonly cells: Row;
+  readonly values: ValuesOf<Columns> | CellError;
+}
+
 /**
- * The rows of a table argument, each with its number in the range. Wholly blank rows are passed over, so that a range may
- * be longer than what it holds. Throws a CellError that names every bad cell.
+ * The rows of a table argument, each with its number in the range, and its values or all that is wrong with them. Wholly blank
+ * rows are passed over, so that a range may be longer than what it holds. Throws a CellError where the columns do not fit.
  *
  * @param columnsFor the columns of a row, which may depend on what it holds
  */
-export function readTable<const Columns extends readonly Parameter[]>(
+export function readRows<const Columns extends readonly Parameter[]>(
   name: string,
   table: readonly Row[],
   columnsFor: (row: Row) => Columns,
-): readonly { readonly row: number; readonly values: ValuesOf<Columns> }[] {
-  const read = [];
-  const faults: Unusable[] = [];
+): readonly TableRow<Columns>[] {
+  const read: TableRow<Columns>[] = [];
   for (const [index, cells] of table.entries()) {
     if (cells.every(isBlank)) continue;
     const columns = columnsFor(cells);
@@ -60,11 +66,19 @@ export function readTable<const Columns extends readonly Parameter[]>(
       throw new CellError('#VALUE!', `${name} (table): has ${cells.length} columns; enter ${columns.length}: ${wanted}`);
     }
     const row = index + 1;
-    const values = readRow(`${name} row ${row}`, columns, cells);
-    if (values instanceof CellError) faults.push(new Unusable(values));
-    else read.push({ row, values });
+    read.push({ row, cells, values: readRow(`${name} row ${row}`, columns, cells) });
   }
-  const bad = fault(faults);
-  if (bad) throw bad;
   return read;
+}
+
+/** The rows of a table argument that must all be right: as `readRows`, but throws a CellError that names every bad cell. */
+export function readTable<const Columns extends readonly Parameter[]>(
+  name: string,
+  table: readonly Row[],
+  columnsFor: (row: Row) => Columns,
+): readonly { readonly row: number; readonly values: ValuesOf<Columns> }[] {
+  const read = readRows(name, table, columnsFor);
+  const bad = fault(read.map(({ values }) => (values instanceof CellError ? new Unusable(values) : values)));
+  if (bad) throw bad;
+  return read as readonly { readonly row: number; readonly values: ValuesOf<Columns> }[];
 }

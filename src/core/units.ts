@@ -49,6 +49,7 @@ const ranges = {
   'kJ/h·K': [0, huge],
   'MJ/kg': [0, 1e4],
   kW: [0, 1e5],
+  'W/m²·K': [0, 1000],
   kWh: [0, huge],
   'kWh/t': [0, 1e5],
   Hz: [0, 400],

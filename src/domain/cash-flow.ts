@@ -1,5 +1,5 @@
-import { repayment } from './investment.ts';
-import { Refusal } from './refusal.ts';
+import { loanSchedule } from './loan.ts';
+import { type Answer, NoAnswer, Refusal } from './refusal.ts';
 
 export const allowanceMethods = ['pool', 'straight'] as const;
 export type AllowanceMethod = (typeof allowanceMethods)[number];
@@ -37,11 +37,15 @@ export function capitalAllowances(
 }
 
 /**
- * Cash flow year by year after tax, and what is left once the loan is paid.
+ * Cash flow year by year after tax, and what is left once the loan is served.
  *
- * tax = tax_rate * (saving - allowance), a relief where negative; net = saving - tax, with the end value in the last year;
- * left after loan = net - loan payments. Year 0 is -capital with or without a loan. Tax is paid in the year it arises and
- * loan interest is not relieved. Loan payments are monthly; where the loan outlasts the kit, the years after its life show them.
+ * tax = tax_rate * (saving - allowance), a relief where negative; net = saving - tax, with the end value in the last year.
+ * Year 0 is -capital with or without a loan, so that finance does not change the worth of the kit.
+ * left after loan = net + borrowed in year 0, then net - loan payment + relief, relief = tax_rate * interest where it is asked
+ * for; its sum is own money. cover = (net + relief) / loan payment.
+ *
+ * Tax is paid in the year it arises, and there is profit to set every relief against. Loan payments are monthly, their interest
+ * that of loanSchedule. Of a loan that outlasts the kit, what is still owed comes off what is left in the last year.
  *
  * @param saving_year saving in the first year, money, growing from year 2
  * @param rate discount rate, fraction a year
@@ -50,6 +54,7 @@ export function capitalAllowances(
  * @param writing_down share allowed every year, fraction
  * @param loan_years years over which what is borrowed is repaid
  * @param loan_rate interest, fraction a year
+ * @param interest_relief whether loan interest is set against tax
  */
 export function cashFlow(
   capital: number,
@@ -66,27 +71,33 @@ export function cashFlow(
   borrowed: number,
   loan_years: number | undefined,
   loan_rate: number | undefined,
+  interest_relief: 'yes' | 'no' = 'no',
 ) {
-  const loanYears = borrowed > 0 ? given('loan_years', loan_years) : 0;
-  const loan_payment_year = borrowed > 0 ? 12 * repayment(borrowed, loanYears, given('loan_rate', loan_rate), 12).payment : 0;
+  const loan = borrowed > 0 ? loanSchedule(borrowed, given('loan_years', loan_years), given('loan_rate', loan_rate), 12) : undefined;
+  const loan_payment_year = loan ? 12 * loan.payment : 0;
+  const owed_at_end = loan?.rows[life_years - 1]?.[4] ?? 0;
   const allowances = capitalAllowances(capital, life_years, residual, first_year_allowance, writing_down, method, balance_at_end);
-  let cumulative = 0;
-  let npv_after_tax = 0;
-  const rowOf = (year: number, saving: number, allowance: number, endValue: number) => {
+  let [cumulative, net_today, relief_today, own_money] = [0, 0, 0, 0];
+  const rows = Array.from({ length: life_years + 1 }, (_, year): Answer[] => {
+    const saving = year === 0 ? 0 : saving_year * (1 + growth) ** (year - 1);
+    const allowance = allowances[year - 1] ?? 0;
     const tax = tax_rate * (saving - allowance);
-    const net = year === 0 ? -capital : saving - tax + endValue;
-    const discounted = net / (1 + rate) ** year;
-    const loanPayment = year > 0 && year <= loanYears ? loan_payment_year : 0;
+    const net = year === 0 ? -capital : saving - tax + (year === life_years ? residual : 0);
+    const owed = loan?.rows[year - 1];
+    const payment = owed ? loan_payment_year : 0;
+    const interest = owed?.[2] ?? 0;
+    const relief = interest_relief === 'yes' ? tax_rate * interest : 0;
+    const left = (year === 0 ? net + borrowed : net - payment + relief) - (year === life_years ? owed_at_end : 0);
+    const today = (1 + rate) ** -year;
     cumulative += net;
-    npv_after_tax += discounted;
-    return [year, saving, allowance, tax, net, cumulative, discounted, npv_after_tax, loanPayment, net - loanPayment];
-  };
-  const rows = Array.from({ length: 1 + Math.max(life_years, loanYears) }, (_, year) => {
-    const isInLife = year > 0 && year <= life_years;
-    const saving = isInLife ? saving_year * (1 + growth) ** (year - 1) : 0;
-    return rowOf(year, saving, isInLife ? (allowances[year - 1] as number) : 0, year === life_years ? residual : 0);
+    net_today += net * today;
+    relief_today += relief * today;
+    own_money += left;
+    const cover = payment > 0 ? (net + relief) / payment : new NoAnswer('there are no loan payments to cover in this year');
+    const flow = [year, saving, allowance, tax, net, cumulative, net * today, net_today];
+    return [...flow, payment, left, interest, relief, own_money, cover];
   });
-  return { loan_payment_year, npv_after_tax, rows };
+  return { loan_payment_year, owed_at_end, net_today, relief_today, npv_after_tax: net_today + relief_today, rows };
 }
 
 /** Terms of a loan are needed as soon as anything is borrowed. */

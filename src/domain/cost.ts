@@ -141,7 +141,7 @@ export function homeCost(
   return { power_year, heat_year, other_year, labour_year, cost_year };
 }
 
-interface BeddingOption {
+export interface BeddingOption {
   readonly material: string;
   readonly kg_cubicle_day: number;
   readonly price_per_t: number;
@@ -151,7 +151,7 @@ interface BeddingOption {
 }
 
 /** Keys that tell the rows apart even where a material comes twice: the second sawdust is `sawdust 2`. Lookups ignore case, so we do. */
-function distinctKeys(names: readonly string[]): string[] {
+export function distinctKeys(names: readonly string[]): string[] {
   const taken = new Set(names.map((name) => name.toLowerCase()));
   const met = new Set<string>();
   return names.map((name) => {
@@ -168,7 +168,7 @@ function distinctKeys(names: readonly string[]): string[] {
 }
 
 /**
- * Beddings side by side, cheapest first: option, t per year, bedding, labour, extra, per year, per cubicle per year.
+ * Beddings side by side, cheapest first, each material once (see distinctKeys): option, t per year, bedding, labour, extra, per year, per cubicle per year.
  *
  * per year = t_year * price_per_t + labour_h_week * weeks * labour_rate + extra_year, with
  * t_year = cubicles * kg_cubicle_day * housed_days / 1000 and weeks = housed_days / 7.
@@ -179,12 +179,11 @@ function distinctKeys(names: readonly string[]): string[] {
  */
 export function optionsCost(options: readonly BeddingOption[], cubicles: number, housed_days: number, labour_rate: number) {
   const weeks = housed_days / 7;
-  const keys = distinctKeys(options.map(({ material }) => material));
-  const costed = options.map((option, k) => {
+  const costed = options.map((option) => {
     const t_year = (cubicles * option.kg_cubicle_day * housed_days) / 1000;
     const bedding = t_year * option.price_per_t;
     const labour = option.labour_h_week * weeks * labour_rate;
-    return { key: keys[k] as string, t_year, bedding, labour, extra: option.extra_year, total: bedding + labour + option.extra_year };
+    return { key: option.material, t_year, bedding, labour, extra: option.extra_year, total: bedding + labour + option.extra_year };
   });
   costed.sort((one, other) => one.total - other.total);
   const rows = costed.map(({ key, t_year, bedding, labour, extra, total }) => [

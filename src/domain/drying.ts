@@ -192,12 +192,19 @@ function verdictOn(ratio: number): string {
   return ratio <= SELF_HEATING_RATIO ? 'measure it: self-heating of the fibre may explain it' : 'not with this air';
 }
 
+/** The most water that air can carry off, which no dryer reaches: the exhaust saturated and no heat lost. Equations: `evaporation`. */
+export function mostCarried(air_m3_h: number, ambient_c: number, ambient_rh: number, supply_c: number, altitude_m: number, air_at: AirAt) {
+  const flow = airFlow(air_m3_h, ambient_c, ambient_rh, supply_c, altitude_m, air_at);
+  const exhaust = exhaustAir(flow, ambient_c, supply_c, 1, 0, undefined);
+  return { ...flow, ...exhaust, most_kg_h: flow.air_kg_h * (exhaust.exhaust_humidity_ratio - flow.humidity_ratio) };
+}
+
 /**
  * A stated output against the most that the air can carry.
  *
  * ratio = water_kg_h / most_kg_h
  *
- * The most is `evaporation` with the exhaust saturated and no heat lost, which no dryer reaches. Refused above 0.80 dry matter.
+ * The most is `mostCarried`. Refused above 0.80 dry matter.
  *
  * @param claimed_kg_h stated output of dried fibre, kg/h
  */
@@ -214,11 +221,9 @@ export function claim(
 ) {
   mustBeKnownFibre(dm_in, dm_out);
   const water_kg_h = claimed_kg_h * (dm_out / dm_in - 1);
-  const flow = airFlow(air_m3_h, ambient_c, ambient_rh, supply_c, altitude_m, air_at);
-  const exhaust = exhaustAir(flow, ambient_c, supply_c, 1, 0, undefined);
-  const most_kg_h = flow.air_kg_h * (exhaust.exhaust_humidity_ratio - flow.humidity_ratio);
-  const ratio = water_kg_h / most_kg_h;
-  return { water_kg_h, ...flow, ...exhaust, most_kg_h, verdict: verdictOn(ratio), ratio };
+  const most = mostCarried(air_m3_h, ambient_c, ambient_rh, supply_c, altitude_m, air_at);
+  const ratio = water_kg_h / most.most_kg_h;
+  return { water_kg_h, ...most, verdict: verdictOn(ratio), ratio };
 }
 
 /**
@@ -243,6 +248,25 @@ export function drumNeeded(m3_h: number, hours: number, fill: number) {
   const held_m3 = m3_h * hours;
   const drum_m3 = held_m3 / fill;
   return { held_m3, drum_m3 };
+}
+
+/**
+ * Heat lost through the skin of a drum.
+ *
+ * loss_kw = u_w_m2k * area_m2 * (inside_c - ambient_c) / 1000, area_m2 = π·d·l + π·d²/2
+ *
+ * Steady heat transfer through a wall (any textbook): mantle and both ends at one temperature. inside_c is the mean of supply
+ * and exhaust. Its share of `dryingHeat` is the shell's part of heat_loss.
+ *
+ * @param diameter_m diameter of the drum, m
+ * @param length_m its length, m
+ * @param u_w_m2k heat transfer coefficient from the air inside to that outside, W/m²·K
+ */
+export function shellLoss(diameter_m: number, length_m: number, inside_c: number, ambient_c: number, u_w_m2k: number) {
+  if (inside_c < ambient_c)
+    throw new Refusal('inside_c', said`${inside_c} is below ambient_c ${ambient_c}`, 'enter the mean of supply and exhaust temperature');
+  const area_m2 = Math.PI * diameter_m * length_m + (Math.PI * diameter_m ** 2) / 2;
+  return { area_m2, loss_kw: (u_w_m2k * area_m2 * (inside_c - ambient_c)) / 1000 };
 }
 
 /** Days that a store lasts: days = m3 * density_kg_m3 / 1000 / t_day. */

@@ -1,5 +1,6 @@
 import {
   type Bed,
+  type Factor,
   type FactorFacts,
   factorFacts,
   growthRate,
@@ -78,8 +79,20 @@ export function bandOf(score: number): Band {
 /** The band that a hygiene score falls in. See bandOf. */
 export const scoreBand = (score: number) => ({ band: bandOf(score) });
 
+/** The score with the weight of one factor multiplied, for who would weigh it otherwise. Without a factor: as it stands. */
+export function scoreReweighted(given: ScoreArguments, changed: Factor | undefined, times: number): number {
+  const { weights, weighted } = hygieneScore(...given);
+  const f = changed && levelsOf(...given)[changed];
+  const more = f === undefined ? 0 : (times - 1) * (factorFacts.find(([factor]) => factor === changed)?.[1].weight as number);
+  return (100 * (weighted + more * (f ?? 0))) / (weights + more);
+}
+
+/** What a weight is multiplied by to see how much hangs on it. */
+export const reweightings = [0.5, 2] as const;
+
 /**
- * How far the score could move with the factors that were not given, each taken at its smallest and at its largest f.
+ * How far the score could move with the factors that were not given, each taken at its smallest and at its largest f; and how
+ * far with those given, were any one weight halved or doubled.
  *
  * lowest = min(score, 100 * (weighted + best_of_rest) / all_weights)
  * highest = max(score, 100 * (weighted + worst_of_rest) / all_weights)
@@ -95,8 +108,12 @@ export function scoreSpan(...given: ScoreArguments) {
   const worst_of_rest = sumOver(levels, ({ weight, worst }, f) => (f === undefined ? weight * worst : 0));
   const lowest = Math.min(score, (100 * (weighted + best_of_rest)) / all_weights);
   const highest = Math.max(score, (100 * (weighted + worst_of_rest)) / all_weights);
-  const rows = Object.entries({ lowest, score, highest }).map(([key, value]) => [key, value, bandOf(value)]);
-  return { weighted, all_weights, best_of_rest, worst_of_rest, lowest, score, highest, rows };
+  const reweighted = factorFacts.flatMap(([factor]) => reweightings.map((times) => scoreReweighted(given, factor, times)));
+  const weights_lowest = Math.min(...reweighted);
+  const weights_highest = Math.max(...reweighted);
+  const named = { lowest, score, highest, 'weights lowest': weights_lowest, 'weights highest': weights_highest };
+  const rows = Object.entries(named).map(([key, value]) => [key, value, bandOf(value)]);
+  return { weighted, all_weights, best_of_rest, worst_of_rest, lowest, weights_lowest, weights_highest, highest, score, rows };
 }
 
 const signed = (points: number): string => {

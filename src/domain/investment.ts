@@ -144,3 +144,15 @@ export function loanCover(cash_year: number, debt_service_year: number) {
   if (debt_service_year <= 0) throw new NoAnswer('there are no loan payments to cover');
   return { cover: cash_year / debt_service_year };
 }
+
+/**
+ * The rate of interest that is left once prices have risen.
+ *
+ * real_rate = (1 + nominal_rate) / (1 + inflation) - 1
+ *
+ * Fisher equation, exact form. Negative where prices rise faster than money earns.
+ *
+ * @param nominal_rate interest as quoted, fraction a year
+ * @param inflation rise of prices, fraction a year
+ */
+export const realRate = (nominal_rate: number, inflation: number) => ({ real_rate: (1 + nominal_rate) / (1 + inflation) - 1 });

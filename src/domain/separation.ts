@@ -1,4 +1,4 @@
-import { Refusal } from './refusal.ts';
+import { NoAnswer, Refusal } from './refusal.ts';
 import { said } from './spell.ts';
 
 /**
@@ -141,4 +141,24 @@ export function pressRunningHours(t_day: number, t_h_running: number) {
 export function bufferTank(slurry_t_day: number, press_hours_day: number, margin: number) {
   const waiting_m3 = (slurry_t_day * (24 - press_hours_day)) / 24;
   return { waiting_m3, buffer_m3: waiting_m3 * (1 + margin) };
+}
+
+/**
+ * Pressed fibre once what is scraped from the beds comes back with the slurry: the steady state, after some weeks.
+ *
+ * with_return_t = cake_t / (1 - returned * recaught)
+ *
+ * The sum of the geometric series cake_t * (1 + returned * recaught + (returned * recaught) ** 2 + …): of every tonne of dry
+ * matter bedded, `returned` reaches the slurry and `recaught` of that is pressed out again. Shares of dry matter, to be
+ * measured by samples before and after; none is held.
+ *
+ * @param cake_t fibre pressed from the slurry of the cows alone, t
+ * @param returned share of the bedded dry matter that comes back with the slurry
+ * @param recaught share of that which the press catches
+ */
+export function cakeWithReturn(cake_t: number, returned: number, recaught: number) {
+  const again = returned * recaught;
+  if (again === 1) throw new NoAnswer('all of it comes back and is caught again: it would pile up without end; check both shares');
+  const with_return_t = cake_t / (1 - again);
+  return { again, from_beds_t: with_return_t - cake_t, with_return_t };
 }

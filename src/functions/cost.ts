@@ -1,8 +1,20 @@
 import { defaultOf } from '../core/bibliography.ts';
 import { define, defineSpill } from '../core/define.ts';
 import { maybe, number, optional, table, text } from '../core/parameters.ts';
-import { readTable } from '../core/read-table.ts';
-import { boughtCost, costPerTonne, heatCost, homeCost, optionsCost, ownershipCost, spreadingHours, updatedPrice } from '../domain/cost.ts';
+import { readRows } from '../core/read-table.ts';
+import { CellError } from '../core/result.ts';
+import {
+  type BeddingOption,
+  boughtCost,
+  costPerTonne,
+  distinctKeys,
+  heatCost,
+  homeCost,
+  optionsCost,
+  ownershipCost,
+  spreadingHours,
+  updatedPrice,
+} from '../domain/cost.ts';
 import {
   bulkDensity,
   capital,
@@ -29,14 +41,28 @@ const option = [
   number('extra per year', 'per year', 'anything else it costs; negative where it earns'),
 ] as const;
 
-const readOptions = (options: readonly (readonly unknown[])[]) =>
-  readTable('options', options, () => option).map(({ values: [material, kg_cubicle_day, price_per_t, labour_h_week, extra_year] }) => ({
-    material,
-    kg_cubicle_day,
-    price_per_t,
-    labour_h_week,
-    extra_year,
-  }));
+/** The options that can be costed, cheapest first; then those that cannot, each with what is wrong with it in each of its cells. */
+function costOptions(table: readonly (readonly unknown[])[], cubicles: number, housed_days: number, labour_rate: number) {
+  const read = readRows('options', table, () => option);
+  const names = read.map(({ row, cells, values }) => (values instanceof CellError ? nameOf(cells[0], row) : values[0]));
+  const keys = distinctKeys(names);
+  const options: BeddingOption[] = [];
+  const refused: (string | CellError)[][] = [];
+  for (const [k, { values }] of read.entries()) {
+    const key = keys[k] as string;
+    if (values instanceof CellError) refused.push([key, ...optionColumns.slice(1).map(() => values)]);
+    else {
+      const [, kg_cubicle_day, price_per_t, labour_h_week, extra_year] = values;
+      options.push({ material: key, kg_cubicle_day, price_per_t, labour_h_week, extra_year });
+    }
+  }
+  const costed = optionsCost(options, cubicles, housed_days, labour_rate);
+  return { ...costed, rows: [...costed.rows, ...(refused as never[])] };
+}
+
+const nameOf = (cell: unknown, row: number): string => (typeof cell === 'string' && cell.trim() !== '' ? cell.trim() : `row ${row}`);
+
+const optionColumns = ['option', 't per year', 'bedding', 'labour', 'extra', 'per year', 'per cubicle per year'] as const;
 
 export const cost = [
   define({
@@ -230,8 +256,8 @@ export const cost = [
       number('housed_days', 'days/year', 'days a year the cubicles are bedded', { min: 1 }),
       labourRate,
     ],
-    compute: (options, cubicles, housed_days, labour_rate) => optionsCost(readOptions(options), cubicles, housed_days, labour_rate),
-    columns: ['option', 't per year', 'bedding', 'labour', 'extra', 'per year', 'per cubicle per year'],
+    compute: costOptions,
+    columns: optionColumns,
     working: { weeks: { says: 'Weeks the beds are in use', unit: 'weeks', how: 'housed_days / 7' } },
     sources: ['iowa-c1-50'],
     examples: [

@@ -1,7 +1,7 @@
 import { defaultOf } from '../core/bibliography.ts';
 import { define, defineSpill, type Line } from '../core/define.ts';
 import { maybe, number, optional } from '../core/parameters.ts';
-import { airNeeded, claim, driedOutput, drumNeeded, evaporation, exhaustState, retention, stockDays } from '../domain/drying.ts';
+import { airNeeded, claim, driedOutput, drumNeeded, evaporation, exhaustState, retention, shellLoss, stockDays } from '../domain/drying.ts';
 import { ashrae, flowWorking, heatWorking, measuredWorking, outdoorWorking } from './air-working.ts';
 import { air, airState, ambient, ambientHumidity, bulkDensity, dmIn, dmOut, supply } from './shared.ts';
 
@@ -259,6 +259,41 @@ export const dryer = [
     },
     sources: ['mass-balance'],
     examples: [{ call: [3, 8, 0.3], gives: 80, within: 1e-9, source: 'by hand: 24 m³ of fibre fill 0.3 of 80 m³' }],
+  }),
+
+  define({
+    name: 'DRYING.SHELLLOSS',
+    summary: 'Heat that a drum loses through its skin. A bare drum often loses more than the default heat loss allows for.',
+    finds: 'insulation, lagging, bare drum, heat loss, radiation, cladding, U-value',
+    parameters: [
+      number('diameter_m', 'm', 'diameter of the drum', { above: 0, max: 10 }),
+      number('length_m', 'm', 'length of the drum', { above: 0, max: 50 }),
+      number('inside_c', '°C', 'air in the drum: the mean of supply and exhaust', { min: -40, max: 200 }),
+      ambient,
+      optional(
+        number('u_w_m2k', 'W/m²·K', 'heat that passes a square metre of skin for each degree: bare steel about 6, lagged about 1', {
+          above: 0,
+          max: 50,
+        }),
+        defaultOf('shell_u'),
+      ),
+    ],
+    compute: shellLoss,
+    result: 'loss_kw',
+    working: {
+      area_m2: { says: 'Skin: mantle and both ends', unit: 'm²', how: 'PI * diameter_m * length_m + PI * diameter_m ** 2 / 2' },
+      loss_kw: { says: 'Heat lost', unit: 'kW', how: 'u_w_m2k * area_m2 * (inside_c - ambient_c) / 1000', source: 'wall-heat-transfer' },
+    },
+    notes: ['Divide by DRYING.HEAT: that share is the shell’s part of heat_loss. Wind and rain on a drum outdoors take more.'],
+    sources: ['wall-heat-transfer', 'unchecked'],
+    examples: [
+      {
+        call: [2, 9, 50, 10, 5],
+        gives: 4 * Math.PI,
+        within: 1e-9,
+        source: 'by hand: 18π m² of mantle and 2π m² of ends, 5 W/m²·K, 40 K: 4π kW',
+      },
+    ],
   }),
 
   define({

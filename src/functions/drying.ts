@@ -4,6 +4,7 @@ import { driedYield, finalDryMatter, waterToEvaporate } from '../domain/mass-bal
 import { dryer } from './dryer.ts';
 import { heater } from './heater.ts';
 import { dmIn, dmOut } from './shared.ts';
+import { trial } from './trial.ts';
 
 /** The family DRYING: first what goes in and comes out by mass alone, then the heat, then what the air carries off. */
 export const drying = [
@@ -83,4 +84,5 @@ export const drying = [
 
   ...heater,
   ...dryer,
+  ...trial,
 ];

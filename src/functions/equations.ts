@@ -226,4 +226,11 @@ export const equations: Readonly<Record<string, Equation>> = {
     told: 'over all numbers n of cases in both: the chance of n where (2 + rise) · expected_before are expected, times the chance that, each falling after with (1 + rise)/(2 + rise), so many do that even chances would reach it with at most (1 − level)/2',
     source: 'clopper-pearson-1934',
   },
+  studentQuantile: {
+    of: ['level', 'freedom'],
+    says: 'Student’s t of a two-sided interval',
+    unit: '',
+    told: 'the t between whose two signs the distribution with so many degrees of freedom holds level',
+    source: 'student-t',
+  },
 };

@@ -3,6 +3,7 @@ import { define } from '../core/define.ts';
 import { number, optional } from '../core/parameters.ts';
 import {
   bufferTank,
+  cakeWithReturn,
   captureShare,
   dilutedDryMatter,
   liquidDryMatter,
@@ -180,5 +181,35 @@ export const fibre = [
     },
     sources: ['reception-pit-rules'],
     examples: [{ call: [28.8, 16], gives: 10.56, within: 1e-9, source: 'by hand: 28.8 × 8 ÷ 24 = 9.6, and a tenth more' }],
+  }),
+
+  define({
+    name: 'FIBRE.RETURN',
+    summary: 'Pressed fibre once bedding scraped from the beds comes back with the slurry and is caught again.',
+    finds: 'recycled bedding, comes back, sand, sawdust in slurry, scraped off, more fibre later, steady state',
+    parameters: [
+      number('cake_t', 't', 'fibre pressed from the cows’ slurry alone: FIBRE.CAKE'),
+      number('returned', 'fraction', 'share of the bedding’s dry matter that comes back with the slurry: measure it'),
+      number('recaught', 'fraction', 'share of that which the press catches again: measure it'),
+    ],
+    compute: cakeWithReturn,
+    result: 'with_return_t',
+    working: {
+      again: { says: 'Share of each round that comes round again', unit: 'fraction', how: 'returned * recaught' },
+      from_beds_t: { says: 'Of it, from the beds', unit: 't', how: 'with_return_t - cake_t' },
+      with_return_t: {
+        says: 'Pressed fibre, the sum of all rounds: cake × (1 + again + again² + …)',
+        unit: 't',
+        how: 'cake_t / (1 - again)',
+        only: 'again < 1',
+        source: 'mass-balance',
+      },
+    },
+    notes: [
+      'The steady state, after some weeks. Both are shares of dry matter; no figure is held: take samples before fibre is bedded and after.',
+      'Only fibre comes back to be used: with sand or sawdust in the beds today’s samples hold what tomorrow’s will not.',
+    ],
+    sources: ['mass-balance'],
+    examples: [{ call: [6, 0.5, 0.4], gives: 7.5, within: 1e-12, source: 'by hand: 6 + 1.2 + 0.24 + 0.048 + … = 6 ÷ 0.8' }],
   }),
 ];

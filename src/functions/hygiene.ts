@@ -109,7 +109,7 @@ export const hygiene = [
 
   defineSpill({
     name: 'HYGIENE.SPAN',
-    summary: `The hygiene score with the lowest and highest it could be over what was not given, each with its band. A ${SCORE_CAUTION}.`,
+    summary: `The hygiene score with the lowest and highest it could be over what was not given, and with any one weight halved or doubled, each with its band. A ${SCORE_CAUTION}.`,
     finds: 'range, how sure, uncertainty, best and worst case, score span',
     parameters: [dm, intervalDays, ...rest],
     compute: scoreSpan,
@@ -125,6 +125,8 @@ export const hygiene = [
       worst_of_rest: { says: 'The factors not given at their worst', unit: '', told: 'weight times largest level, added up' },
       lowest: { says: 'Lowest', unit: '0–100', how: 'min(score, 100 * (weighted + best_of_rest) / all_weights)' },
       highest: { says: 'Highest', unit: '0–100', how: 'max(score, 100 * (weighted + worst_of_rest) / all_weights)' },
+      weights_lowest: { says: 'Lowest score with any one weight halved or doubled', unit: '0–100', told: 'tried one by one' },
+      weights_highest: { says: 'Highest score with any one weight halved or doubled', unit: '0–100', told: 'tried one by one' },
       score: { says: `Score: a ${SCORE_CAUTION}`, unit: '0–100', how: ofScore('score') },
     },
     sources: ['project'],
@@ -135,6 +137,13 @@ export const hygiene = [
         gives: (100 * (15 * 0.417661843260168 + 20 * 0.85 + 10 + 15 + 5 * 0.7 + 5)) / 85,
         within: 1e-9,
         source: 'by hand: fresh fibre, 30 °C, dirty udders, mattresses and overstocking beside f 0 and 0.417662',
+      },
+      {
+        call: [0.9, 1],
+        at: ['weights highest', 'value'],
+        gives: (100 * 2 * 0.417661843260168) / 3,
+        within: 1e-9,
+        source: 'by hand: f 0 and 0.417662, the second counted twice',
       },
     ],
   }),

@@ -83,8 +83,9 @@ export const investTables = [
   defineSpill({
     name: 'INVEST.CASHFLOW',
     summary:
-      'Cash flow year by year after tax, and what is left after the loan. A plain form of allowances: check the current rates with an accountant.',
-    finds: 'tax, capital allowances, depreciation, cumulative, after finance, annual investment allowance, writing down',
+      'Cash flow year by year after tax, with the loan coming in and going out, and how much of your own money is still in it. Check rates and allowances with an accountant.',
+    finds:
+      'tax, capital allowances, depreciation, cumulative, after finance, annual investment allowance, writing down, interest relief, own money, overdraft, cover by year',
     parameters: [
       capital,
       savingYear,
@@ -106,6 +107,7 @@ export const investTables = [
       optional(number('borrowed', 'money', 'money borrowed, repaid monthly', { min: 0 }), defaultOf('borrowed')),
       maybe(loanYears, 'only needed where money is borrowed'),
       maybe(number('loan_rate', 'fraction', 'interest on the loan a year'), 'only needed where money is borrowed'),
+      optional(yesNo('interest_relief', 'whether loan interest is set against tax; a loan only'), defaultOf('interest_relief')),
     ],
     compute: cashFlow,
     columns: [
@@ -119,6 +121,10 @@ export const investTables = [
       'discounted cumulative',
       'loan payment',
       'left after loan',
+      'interest',
+      'relief',
+      'own money',
+      'cover',
     ],
     working: {
       loan_payment_year: {
@@ -126,8 +132,24 @@ export const investTables = [
         unit: 'per year',
         how: 'borrowed > 0 ? 12 * borrowed * capitalRecovery(12 * loan_years, loan_rate / 12) : 0',
       },
-      npv_after_tax: { says: 'Net present value after tax, before the loan', unit: 'money', told: 'the sum of the discounted column' },
+      owed_at_end: {
+        says: 'Still owed when the kit is worn out: it comes off what is left in the last year',
+        unit: 'money',
+        how: 'borrowed > 0 && loan_years > life_years ? loan_payment_year / 12 * annuityFactor(12 * (loan_years - life_years), loan_rate / 12, 0) : 0',
+      },
+      net_today: { says: 'The net column as worth today', unit: 'money', told: 'the sum of the discounted column' },
+      relief_today: {
+        says: 'Relief for loan interest as worth today; the loan itself is not in the worth of the kit',
+        unit: 'money',
+        told: 'the sum of relief / (1 + rate) ^ year',
+      },
+      npv_after_tax: { says: 'Net present value after tax', unit: 'money', how: 'net_today + relief_today' },
     },
+    notes: [
+      'Own money still negative is still put in; its last line is what the kit leaves over.',
+      'Relief, and a tax below 0, need profit elsewhere in the business to be set against.',
+      'Allowances, rates and what they are called differ by country and change: a plain form to plan by. Ask your accountant.',
+    ],
     sources: ['engineering-economy', 'uk-allowances', 'ireland-allowances'],
     examples: [
       {
@@ -143,6 +165,20 @@ export const investTables = [
         gives: 218.75,
         within: 1e-9,
         source: 'by hand: 12.5 % a year for 8 years, 1,250 off 3,000 in the eighth, tax 12.5 %',
+      },
+      {
+        call: [20_000, 6000, 5, 0.08, 0, 0, 0.25, 0, 0, 'pool', 'no', 12_000, 1, 0, 'yes'],
+        at: ['1', 'own money'],
+        gives: -15_500,
+        within: 1e-9,
+        source: 'by hand: 8,000 put in; 6,000 less 1,500 of tax less 12,000 repaid without interest',
+      },
+      {
+        call: [20_000, 6000, 5, 0.08, 0, 0, 0.25, 0, 0, 'pool', 'no', 12_000, 2, 0],
+        at: ['2', 'cover'],
+        gives: 0.75,
+        within: 1e-9,
+        source: 'by hand: 4,500 after tax over 6,000 repaid',
       },
     ],
   }),

@@ -1,8 +1,17 @@
 import { define } from '../core/define.ts';
 import { maybe, number } from '../core/parameters.ts';
-import { breakEvenPrice, discountedPayback, internalRate, loanCover, netPresentValue, payback, repayment } from '../domain/investment.ts';
+import {
+  breakEvenPrice,
+  discountedPayback,
+  internalRate,
+  loanCover,
+  netPresentValue,
+  payback,
+  realRate,
+  repayment,
+} from '../domain/investment.ts';
 import { investTables, loanParameters, loanWorking } from './invest-tables.ts';
-import { capital, growth, lifeYears, rate, residual, savingYear } from './shared.ts';
+import { capital, growth, lifeYears, rate, residual, savingYear, yearlyRise } from './shared.ts';
 
 const lifeOrNone = maybe(lifeYears, 'no end but 100 years');
 
@@ -224,5 +233,29 @@ export const invest = [
       },
     ],
   }),
+  define({
+    name: 'INVEST.REALRATE',
+    summary: 'The rate of interest that is left once prices have risen: what a budget in today’s money discounts by.',
+    finds: 'inflation, real interest, nominal, today’s money, Fisher, deflate, bank rate',
+    parameters: [
+      number('nominal_rate', 'fraction', 'rate of interest a year, as a bank quotes it'),
+      yearlyRise('inflation', 'rise of prices a year'),
+    ],
+    compute: realRate,
+    result: 'real_rate',
+    working: {
+      real_rate: { says: 'Real rate', unit: 'fraction', how: '(1 + nominal_rate) / (1 + inflation) - 1', source: 'fisher-equation' },
+    },
+    notes: [
+      'With growth 0 a budget in today’s money wants this rate.',
+      'Not for a loan’s rate or for tax allowances: those run in the money of their year.',
+    ],
+    sources: ['fisher-equation'],
+    examples: [
+      { call: [0.1, 0.04], gives: 0.0577, within: 5e-5, source: 'Fisher equation, a formula page: 10 % at 4 % inflation' },
+      { call: [0.05, 0.05], gives: 0, within: 1e-12, source: 'by hand: prices rise as fast as money earns' },
+    ],
+  }),
+
   ...investTables,
 ];

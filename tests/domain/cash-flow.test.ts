@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type AllowanceMethod, capitalAllowances, cashFlow } from '../../src/domain/cash-flow.ts';
 import { netPresentValue } from '../../src/domain/investment.ts';
 import { loanSchedule } from '../../src/domain/loan.ts';
-import { Refusal } from '../../src/domain/refusal.ts';
+import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
 import { between } from './between.ts';
 
 const share = between(0, 1);
@@ -48,8 +48,8 @@ describe('capital allowances', () => {
 });
 
 describe('cash flow', () => {
-  const column = (rows: readonly (readonly number[])[], name: keyof typeof places) => rows.map((row) => row[places[name]] as number);
-  const places = { net: 4, cumulative: 5, discounted: 6, loan: 8, left: 9 };
+  const column = (rows: readonly (readonly unknown[])[], name: keyof typeof places) => rows.map((row) => row[places[name]] as number);
+  const places = { net: 4, cumulative: 5, discounted: 6, loan: 8, left: 9, interest: 10, relief: 11, own: 12, cover: 13 };
 
   test('without tax is worth the net present value', () => {
     fc.assert(
@@ -96,22 +96,80 @@ describe('cash flow', () => {
     expect(rows.at(-1)?.[5]).toBeCloseTo(sum(column(rows, 'net')), 8);
   });
 
-  test('begins with the outlay, with or without a loan', () =>
-    expect(rowsOf()[0]).toEqual([0, 0, 0, 0, -118_000, -118_000, -118_000, -118_000, 0, -118_000]));
+  test('begins with the outlay, with or without a loan, and with the loan coming in beside it', () =>
+    expect(rowsOf()[0]?.slice(0, 13)).toEqual([
+      0,
+      0,
+      0,
+      0,
+      -118_000,
+      -118_000,
+      -118_000,
+      -118_000,
+      0,
+      -118_000 + 82_600,
+      0,
+      0,
+      -118_000 + 82_600,
+    ]));
 
-  test('pays the loan off, month by month, and leaves the rest', () => {
-    const rows = rowsOf();
-    const paid = loanSchedule(82_600, 7, 0.07, 12).payment * 12;
-    expect(column(rows, 'loan')).toEqual([0, ...Array(7).fill(expect.closeTo(paid, 9)), 0, 0, 0]);
-    for (const row of rows) expect(row[9]).toBeCloseTo((row[4] as number) - (row[8] as number), 9);
+  const loan = loanSchedule(82_600, 7, 0.07, 12);
+  const relieved = cashFlow(118_000, 15_000, 10, 0.08, 0.02, 8000, 0.25, 0.4, 0.14, 'pool', 'yes', 82_600, 7, 0.07, 'yes');
+
+  test('pays the loan off, month by month, and leaves the rest; its interest is that of the loan’s own table', () => {
+    const { rows } = relieved;
+    expect(column(rows, 'loan')).toEqual([0, ...Array(7).fill(expect.closeTo(12 * loan.payment, 9)), 0, 0, 0]);
+    expect(column(rows, 'interest')).toEqual([0, ...loan.rows.map(([, , interest]) => interest), 0, 0, 0]);
+    for (const [year, row] of rows.entries()) {
+      if (year === 0) continue;
+      const [net, paid, left, interest, relief] = (['net', 'loan', 'left', 'interest', 'relief'] as const).map(
+        (name) => row[places[name]] as number,
+      ) as [number, number, number, number, number];
+      expect(relief).toBeCloseTo(0.25 * interest, 9);
+      expect(left).toBeCloseTo(net - paid + relief, 9);
+    }
   });
 
-  test('goes on as long as the loan does, so that no payment is hidden', () => {
-    const longer = cashFlow(10_000, 3000, 3, 0.08, 0, 0, 0.25, 0, 0.2, 'pool', 'no', 5000, 5, 0.07).rows;
-    expect(longer.map(([year]) => year)).toEqual([0, 1, 2, 3, 4, 5]);
-    expect(longer[5]?.slice(1, 5)).toEqual([0, 0, 0, 0]);
-    expect(longer[5]?.[8]).toBeGreaterThan(0);
-    expect(longer[5]?.[7]).toBe(longer[3]?.[7]);
+  test('adds what is left up to own money, and says how often each year covers its payments', () => {
+    const { rows } = relieved;
+    expect(rows.at(-1)?.[places.own]).toBeCloseTo(sum(column(rows, 'left')), 8);
+    const [, first] = rows as [unknown, readonly number[]];
+    expect(first[places.cover]).toBeCloseTo(((first[places.net] as number) + (first[places.relief] as number)) / (12 * loan.payment), 12);
+    expect(rows.filter((row) => row[places.cover] instanceof NoAnswer).map(([year]) => year)).toEqual([0, 8, 9, 10]);
+  });
+
+  test('without relief shows the interest all the same, and takes nothing off the tax for it', () => {
+    expect(column(rowsOf(), 'interest')[1]).toBeCloseTo(loan.rows[0]?.[2] as number, 9);
+    expect(sum(column(rowsOf(), 'relief'))).toBe(0);
+  });
+
+  test('is worth more by the relief alone: the loan itself is no part of what the kit is worth', () => {
+    const plain = cashFlow(118_000, 15_000, 10, 0.08, 0.02, 8000, 0.25, 0.4, 0.14, 'pool', 'yes', 82_600, 7, 0.07);
+    const without = cashFlow(118_000, 15_000, 10, 0.08, 0.02, 8000, 0.25, 0.4, 0.14, 'pool', 'yes', 0, undefined, undefined, 'yes');
+    expect(plain.npv_after_tax).toBe(without.npv_after_tax);
+    const relief = loan.rows.reduce((worth, [year, , interest]) => worth + (0.25 * (interest as number)) / 1.08 ** (year as number), 0);
+    expect(relieved.npv_after_tax - plain.npv_after_tax).toBeCloseTo(relief, 8);
+  });
+
+  test('of a loan that outlasts the kit ends with its life, and takes what is still owed off the last year', () => {
+    const longer = cashFlow(10_000, 3000, 3, 0.08, 0, 0, 0.25, 0, 0.2, 'pool', 'no', 5000, 5, 0.07);
+    const owed = loanSchedule(5000, 5, 0.07, 12);
+    expect(longer.rows.map(([year]) => year)).toEqual([0, 1, 2, 3]);
+    expect(longer.owed_at_end).toBeCloseTo(owed.rows[2]?.[4] as number, 9);
+    const [, , , last] = longer.rows as readonly (readonly number[])[];
+    expect(last?.[places.loan]).toBeCloseTo(12 * owed.payment, 9);
+    expect(last?.[places.left]).toBeCloseTo((last?.[places.net] as number) - 12 * owed.payment - (owed.rows[2]?.[4] as number), 9);
+  });
+
+  test('own money ends where the kit leaves it, less all that the loan cost', () => {
+    fc.assert(
+      fc.property(life, life, between(0, 0.3), share, (years, loanYears, interest, part) => {
+        const { rows } = cashFlow(50_000, 9000, years, 0.08, 0, 0, 0, 0, 0, 'pool', 'no', part * 50_000, loanYears, interest);
+        const paid = loanSchedule(part * 50_000, loanYears, interest, 12).rows.slice(0, years);
+        const cost = sum(paid.map((row) => row[2] as number));
+        expect(Math.abs((rows.at(-1)?.[places.own] as number) - (9000 * years - 50_000 - cost))).toBeLessThan(1e-6);
+      }),
+    );
   });
 
   test('asks for the terms of a loan as soon as something is borrowed', () => {

@@ -9,6 +9,7 @@ import {
   evaporation,
   exhaustState,
   retention,
+  shellLoss,
   stockDays,
 } from '../../src/domain/drying.ts';
 import { relativeHumidity, saturationPressure } from '../../src/domain/moist-air.ts';
@@ -233,4 +234,19 @@ it('needs the drum that gives back the time in it', () => {
 
 it('makes a store last the days that its tonnes divided by the daily use give', () => {
   expect(stockDays(20, 200, 0.8)).toEqual({ stock_t: 4, days: 5 });
+});
+
+describe('heat through the skin of a drum', () => {
+  it('grows with the drum and the difference of temperatures, and is none without one', () => {
+    fc.assert(
+      fc.property(between(0.2, 5), between(0.5, 20), between(-20, 40), between(0, 120), between(0.2, 20), (d, l, ambient, rise, u) => {
+        const { loss_kw } = shellLoss(d, l, ambient + rise, ambient, u);
+        expect(shellLoss(d, 2 * l, ambient + rise, ambient, u).loss_kw).toBeGreaterThanOrEqual(loss_kw);
+        expect(shellLoss(d, l, ambient, ambient, u).loss_kw).toBe(0);
+        expect(shellLoss(d, l, ambient + 2 * rise, ambient, u).loss_kw).toBeCloseTo(2 * loss_kw, 8);
+      }),
+    );
+  });
+  it('with readings the wrong way round is refused', () =>
+    expect(() => shellLoss(2, 9, 5, 10, 6)).toThrow(/^inside_c: 5 is below ambient_c 10/));
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bandOf, hygieneScore, SCORE_CAUTION, scoreDrivers, scoreSpan } from '../../src/domain/hygiene.ts';
-import { beds, factorFacts, type ScoreArguments } from '../../src/domain/hygiene-factors.ts';
+import { beds, dryMatterLevel, factorFacts, type ScoreArguments } from '../../src/domain/hygiene-factors.ts';
 import { lowestDryMatter } from '../../src/domain/hygiene-inverse.ts';
 import { materials } from '../../src/domain/materials.ts';
 import { between } from './between.ts';
@@ -277,3 +277,22 @@ describe('the drivers', () => {
 
 test('whoever shows a score sends the reader to the vet and says whose weights they are', () =>
   expect(SCORE_CAUTION).toMatch(/no diagnosis: talk to your vet.*weights are judgement/));
+
+test('the span with any one weight halved or doubled holds the score, and is as the score itself says', () => {
+  const at = (f: number[], w: number[]) =>
+    (100 * w.reduce((sum, weight, k) => sum + weight * (f[k] as number), 0)) / w.reduce((a, b) => a + b);
+  const f = [dryMatterLevel(0.5), hygieneScore(0.5, 2).f_interval as number, 0.55];
+  const weights = [15, 15, 20];
+  const tried = weights.flatMap((weight, k) => [0.5, 2].map((times) => at(f, weights.with(k, times * weight))));
+  const { weights_lowest, weights_highest, score } = scoreSpan(0.5, 2, 'dried fibre');
+  expect(weights_lowest).toBeCloseTo(Math.min(...tried), 9);
+  expect(weights_highest).toBeCloseTo(Math.max(...tried), 9);
+  fc.assert(
+    fc.property(between(0.05, 1), between(0.25, 14), (dm, days) => {
+      const span = scoreSpan(dm, days);
+      expect(span.weights_lowest).toBeLessThanOrEqual(span.score + 1e-9);
+      expect(span.weights_highest).toBeGreaterThanOrEqual(span.score - 1e-9);
+    }),
+  );
+  expect(score).toBeCloseTo(at(f, weights), 9);
+});

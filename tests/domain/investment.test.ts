@@ -8,6 +8,7 @@ import {
   loanCover,
   netPresentValue,
   payback,
+  realRate,
   repayment,
 } from '../../src/domain/investment.ts';
 import { NoAnswer } from '../../src/domain/refusal.ts';
@@ -176,4 +177,13 @@ test('payments in arrears, discounted at the loan rate, are worth what was borro
 test('without loan payments there is no cover to speak of', () => {
   expect(() => loanCover(1000, 0)).toThrow(NoAnswer);
   expect(loanCover(-500, 1000).cover).toBe(-0.5);
+});
+
+test('a real rate, with prices rising, is the nominal one again', () => {
+  fc.assert(
+    fc.property(between(0, 1), between(-0.5, 0.9), (nominal, inflation) => {
+      const { real_rate } = realRate(nominal, inflation);
+      expect((1 + real_rate) * (1 + inflation) - 1).toBeCloseTo(nominal, 12);
+    }),
+  );
 });

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
-import { Refusal } from '../../src/domain/refusal.ts';
+import { describe, expect, test } from 'vitest';
+import { NoAnswer, Refusal } from '../../src/domain/refusal.ts';
 import {
   bufferTank,
+  cakeWithReturn,
   captureShare,
   dilutedDryMatter,
   liquidDryMatter,
@@ -78,4 +79,19 @@ test('more slurry than a press can take in a day shows as more than 24 hours', (
 test('the buffer holds a whole day’s slurry when the press stands still, and its margin', () => {
   expect(bufferTank(30, 0, 0.1).buffer_m3).toBeCloseTo(33, 12);
   expect(bufferTank(30, 24, 0.1).buffer_m3).toBe(0);
+});
+
+describe('fibre that comes back from the beds', () => {
+  test('adds up to the sum of all rounds', () => {
+    fc.assert(
+      fc.property(between(0.1, 50), between(0, 0.99), between(0, 0.99), (cake, returned, recaught) => {
+        let [sum, round] = [0, cake];
+        for (; round > 1e-12; round *= returned * recaught) sum += round;
+        const { with_return_t, from_beds_t } = cakeWithReturn(cake, returned, recaught);
+        expect(with_return_t).toBeCloseTo(sum, 8);
+        expect(with_return_t - from_beds_t).toBeCloseTo(cake, 10);
+      }),
+    );
+  });
+  test('without end has no answer', () => expect(() => cakeWithReturn(6, 1, 1)).toThrow(NoAnswer));
 });

@@ -71,7 +71,7 @@ test('a column of prices gives a column of answers, each with its own error', ()
 });
 
 describe('COST.OPTIONS', () => {
-  const options = [
+  const options: (string | number | null)[][] = [
     ['sawdust', 1.6, 165, 2, 0],
     ['sand', 9.6, 16, 6, 2000],
     ['sawdust', 1.6, 150, 3, 0],
@@ -84,11 +84,23 @@ describe('COST.OPTIONS', () => {
     expect(rows.map(([key]) => key)).toEqual(['sand', 'sawdust 2', 'sawdust']);
   });
 
-  test('names the row and column of a bad cell', () => {
-    const wrong = options.with(1, ['sand', 9.6, 'cheap', 6, 2000]);
-    expect(refusalOf('COST.OPTIONS', wrong, 400, 280, 16.5).message).toBe(
-      'options row 2, price per t (per t): "cheap" is text, not a number; enter a number from 0 to 1,000,000',
+  test('leaves a bad row its own error, after those that can be costed, and the others stand', () => {
+    const wrong = options.with(1, ['sand', 9.6, 'cheap', 6, 2000]).with(3, ['straw', null, 90, null, 0]);
+    const [, ...rows] = ask('COST.OPTIONS', wrong, 400, 280, 16.5);
+    expect(rows.map(([key]) => key)).toEqual(['sawdust 2', 'sawdust', 'sand', 'straw']);
+    expect(rows[0]?.slice(1)).toEqual(ask('COST.OPTIONS', options, 400, 280, 16.5)[2]?.slice(1));
+    const [, ...sand] = rows[2] as CellError[];
+    expect(sand).toHaveLength(6);
+    for (const cell of sand)
+      expect(cell.message).toBe('options row 2, price per t (per t): "cheap" is text, not a number; enter a number from 0 to 1,000,000');
+    expect(String((rows[3] as CellError[])[6]?.message)).toMatch(
+      /^options row 4, kg per cubicle day \(kg\/day\): is missing; .* \| options row 4, labour h per week \(h\/week\): is missing; /,
     );
+  });
+
+  test('tells repeated materials apart, whether or not they can be costed', () => {
+    const wrong = options.with(0, ['sawdust', 1.6, -5, 2, 0]);
+    expect(ask('COST.OPTIONS', wrong, 400, 280, 16.5).map(([key]) => key)).toEqual(['option', 'sand', 'sawdust 2', 'sawdust']);
   });
 });
 

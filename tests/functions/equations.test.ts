@@ -77,7 +77,7 @@ function differences(name: string, values: readonly unknown[]): readonly string[
 /** Held by tests of their own: the score and its inverses, and the chances of counts. */
 const told = new Set([
   ...['hygieneScore', 'longestStudied', 'fibreReach'],
-  ...['poissonLimits', 'binomialLimits', 'binomialAtLeast', 'binomialAtMost', 'recordPower'],
+  ...['poissonLimits', 'binomialLimits', 'binomialAtLeast', 'binomialAtMost', 'recordPower', 'studentQuantile'],
 ]);
 
 describe('the equation of', () => {

@@ -4,7 +4,7 @@ import { bibliography } from '../../src/core/bibliography.ts';
 import { call } from '../../src/core/call.ts';
 import type { Example, FunctionRecord } from '../../src/core/define.ts';
 import { type Parameter, REFUSED } from '../../src/core/parameters.ts';
-import { CellError } from '../../src/core/result.ts';
+import { CellError, toCell } from '../../src/core/result.ts';
 import { whyRefused } from '../../src/core/words.ts';
 import { explain } from '../../src/core/working.ts';
 import { registry } from '../../src/functions/index.ts';
@@ -45,10 +45,10 @@ describe('every function', () => {
     (_, record, example) => {
       const steps = explain(record, example.call);
       const answer = call(record, example.call);
-      const last = steps.at(-1)?.value;
+      const last = toCell(steps.at(-1)?.value);
       const cells = answer.at(-1) as readonly unknown[];
       if (!record.columns) expect(last).toStrictEqual(answer[0]?.[0]);
-      else if (!record.explain) expect([cells[1], cells.at(-1)]).toContainEqual(last ?? '');
+      else if (!record.explain) expect([cells[1], cells.at(-1)]).toContainEqual(last);
       for (const problem of workOut(record, example.call)) expect.fail(problem);
     },
   );

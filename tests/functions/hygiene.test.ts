@@ -47,9 +47,9 @@ describe('a score in a cell', () => {
 });
 
 describe('tables', () => {
-  test('of the span: three lines with their bands', () => {
+  test('of the span: five lines with their bands', () => {
     const span = inSheet('HYGIENE.SPAN', 0.58, 2, 'dried fibre');
-    expect(span.map(([key]) => key)).toEqual(['key', 'lowest', 'score', 'highest']);
+    expect(span.map(([key]) => key)).toEqual(['key', 'lowest', 'score', 'highest', 'weights lowest', 'weights highest']);
     expect(span[2]?.[1]).toBe(oneCell('HYGIENE.RISK', 0.58, 2, 'dried fibre'));
     expect(span[2]?.[2]).toBe(oneCell('HYGIENE.BAND', span[2]?.[1]));
   });

@@ -194,37 +194,37 @@ function cashFlow(page: SheetBuilder): void {
   page.newPage();
   page.part(
     'Cash flow, year by year',
-    'Tax is what is paid; a minus is relief, which needs other profit to set it against. Interest is not set against tax. Year 0 is the whole outlay: what is borrowed is not shown coming in. Ask your accountant.',
+    'Tax is what is paid; a minus is relief, which needs other profit to set it against. Net is before the loan; what is borrowed comes in under left after loan, and own money is its sum: while negative it is still put in. Interest is not set against tax here. Ask your accountant.',
   );
   const top = page.row;
   page.spill({
     name: 'flow',
     formula: `=BEDDING.INVEST.CASHFLOW({capital},{saving},{life},{rate},{growth},{residual},${inUse('Tax rate', 'First-year allowance', 'Yearly allowance')},{method},{balance},${inUse('Borrowed', 'Loan years', 'Loan rate')})`,
     rows: mostYears + 1,
-    formats: ['general', ...Array.from({ length: 9 }, () => 'money' as const)],
+    formats: ['general', ...Array.from({ length: 12 }, () => 'money' as const), 'two'],
     headLines: 2,
   });
-  page.put(`K${top}`, 'before tax, native', 'heading', { wrap: true });
+  page.put(`O${top}`, 'before tax, native', 'heading', { wrap: true });
   for (let row = top + 1; row < page.row; row++) {
     const year = `{saving}*(1+{growth})^(A${row}-1)+IF(A${row}={life},{residual},0)`;
-    page.put(`K${row}`, `=IF(A${row}="","",IF(A${row}=0,-{capital},IF(A${row}>{life},0,${year})))`, 'output', { format: 'money' });
+    page.put(`O${row}`, `=IF(A${row}="","",IF(A${row}=0,-{capital},IF(A${row}>{life},0,${year})))`, 'output', { format: 'money' });
   }
   const last = page.row - 1;
   page
-    .called('stream', `K${top + 2}:K${last}`)
-    .called('wholeStream', `K${top + 1}:K${last}`)
+    .called('stream', `O${top + 2}:O${last}`)
+    .called('wholeStream', `O${top + 1}:O${last}`)
     .called('net', `E${top + 2}:E${last}`);
   page
     .called('nets', `E${top + 1}:E${last}`)
     .called('cumulative', `F${top + 1}:F${last}`)
-    .called('repaid', `P${top + 1}:P${last}`);
+    .called('repaid', `T${top + 1}:T${last}`);
   page.row = top;
   page.spill({
     name: 'loan',
     formula: orDash(`BEDDING.INVEST.LOAN(${inUse('Borrowed', 'Loan years', 'Loan rate')},{payments})`),
     rows: mostYears,
     formats: ['general', 'money', 'money', 'money', 'money'],
-    column: 'M',
+    column: 'Q',
   });
   page.row = last + 1;
 }
@@ -257,7 +257,7 @@ function drawFlow(page: SheetBuilder, row: number): void {
 }
 
 export function investmentSheet(): SheetBuilder {
-  const page = new SheetBuilder('Investment', [190, 84, 84, 84, 84, 84, 130, 84, 84, 84, 84, 16, 60, 84, 84, 84, 84], {
+  const page = new SheetBuilder('Investment', [190, 84, 84, 84, 84, 84, 130, 84, 84, 84, 84, 84, 84, 84, 84, 16, 60, 84, 84, 84, 84], {
     landscape: true,
     dashes: true,
   });

@@ -1,7 +1,7 @@
 import type { SourceId, Status } from '../../../core/bibliography.ts';
 import factors from '../../../data/hygiene-factors.json';
-import { bandEdges, bandOf, SCORE_CAUTION } from '../../../domain/hygiene.ts';
-import { factorFacts, levelsOf, type ScoreArguments } from '../../../domain/hygiene-factors.ts';
+import { bandEdges, bandOf, reweightings, SCORE_CAUTION, scoreReweighted } from '../../../domain/hygiene.ts';
+import { factorFacts, type ScoreArguments } from '../../../domain/hygiene-factors.ts';
 import { longestStudied } from '../../../domain/hygiene-inverse.ts';
 import { html, type Part, table } from '../html.ts';
 import { cited, functionLink, shown, withSourceLinks } from '../words.ts';
@@ -42,16 +42,6 @@ const evidenceTable = () =>
     ),
   );
 
-/** The score with one factor's weight multiplied. */
-function scoreWith(given: ScoreArguments, changed: string, times: number): number {
-  const levels = levelsOf(...given);
-  const sums = factorFacts.map(([factor, { weight }]) => {
-    const w = factor === changed ? weight * times : weight;
-    return { w, wf: w * (levels[factor] ?? 0) };
-  });
-  return (100 * sums.reduce((sum, { wf }) => sum + wf, 0)) / sums.reduce((sum, { w }) => sum + w, 0);
-}
-
 const shed = [11, 0.18, 'mattress', 400 / 420] as const;
 const beds: readonly (readonly [string, ScoreArguments])[] = [
   ['sand', [0.966, 2, 'sand', ...shed]],
@@ -61,7 +51,7 @@ const beds: readonly (readonly [string, ScoreArguments])[] = [
 ];
 
 const weightsChanged = factorFacts.flatMap(([factor, { weight }]) =>
-  [0.5, 2].map((times) => ({ factor, weight, times, scores: beds.map(([, given]) => scoreWith(given, factor, times)) })),
+  reweightings.map((times) => ({ factor, weight, times, scores: beds.map(([, given]) => scoreReweighted(given, factor, times)) })),
 );
 
 const keepsOrder = weightsChanged.every(({ scores }) => scores.every((score, k) => k === 0 || score > (scores[k - 1] as number)));
@@ -71,7 +61,7 @@ const weightsChangedTable = () =>
     'The score of four beds, bedded every two days in the same shed, with one weight halved or doubled',
     ['Weight changed', 'To', ...beds.map(([name]) => name)],
     [
-      ['none', '', ...beds.map(([, given]) => scoreWith(given, '', 1).toFixed(0))],
+      ['none', '', ...beds.map(([, given]) => scoreReweighted(given, undefined, 1).toFixed(0))],
       ...weightsChanged.map(({ factor, weight, times, scores }) => [
         html`<code>${factor}</code>`,
         shown(weight * times),
@@ -102,7 +92,7 @@ export const scoreSections: readonly Section[] = [
       ],
       html`What the tests hold it to is order alone: sand and limestone below sawdust, sawdust below fibre (${cited('fairchild-1982')}, ${cited('limestone-free-stall')}), sand below fibre and deep below mattress (${cited('rowbotham-ruegg-2016')}). The last study found the order in counts, not in mastitis.`,
       html`Days between beddings: ${step('HYGIENE.RISK', 'growth_per_day', 'f_interval')}. Germs were seen to rise in organic bedding over ${longestStudied()} days (${cited('hogan-1999')}); a laboratory study at 15 °C ran for three and saw none in most fibre (${cited('fibre-growth-2024')}). So ${functionLink('HYGIENE.MAXINTERVAL')} never answers more than ${longestStudied()}. Sand was followed for a week (${cited('kristula-sand')}) and is bedded less often still in some herds (${cited('rowbotham-ruegg-2015')}): there and for limestone it stops at ${longestStudied('sand')}, which is judgement. Rules may ask for use within hours of pressing: see ${functionLink('CONDITIONS')}.`,
-      html`A score from few factors looks surer than it is. ${functionLink('HYGIENE.SPAN')} takes each factor not given at its best and its worst; sheets and panel never show a score without that span.`,
+      html`A score from few factors looks surer than it is. ${functionLink('HYGIENE.SPAN')} takes each factor not given at its best and its worst, and shows how far any one weight, halved or doubled, would move it; sheets and panel never show a score without that span.`,
       html`Where a laboratory has counted, ${functionLink('HYGIENE.COUNT')} sets the count against ${cited('patel-2019')}: see <a href="hygiene.html#benchmarks">the benchmarks</a>, some of them from memory. ${cited('cornell-solids')} found that counts before use did little to counts in used beds, on six farms; ${cited('pena-mosca-2024')} found that low ones went with low ones, on 29. Counts per gram are not counts per cm³.`,
       html`From beds to cases there is no function here, on purpose. ${cited('hogan-1989')} found clinical mastitis to rise with counts; ${cited('rowbotham-ruegg-2016')} found no difference in it between beddings that differed in counts; ${cited('bradley-2018')} found none in the counts in milk; ${cited('quebec-fibre')} found none in cases as a whole, but Klebsiella the more frequent cause on fibre. ${cited('godden-2023')} found better udder health in herds on hot-air-dried or composted fibre than on fresh; that the farms differed in nothing else, no such study can show. So the money asks it the other way round: how many extra cases would eat the saving, ${step('UDDER.BREAKEVEN', 'cases_year', 'cases_per_100')}. Whether that many are likely is for the vet.`,
       html`Lying time: ${finding('Lying: sawdust of 34.7 % DM, ± 0.4, non-lactating')} rising to ${finding('Lying: sawdust of 89.8 % DM, ± 0.4, non-lactating')} in one trial; ${finding('Lying: lost on sawdust of 26.5 % against 86.4 % DM, mattresses, non-lactating')} lost on the wet bed in another. The second slope is four times the first; both are shown, never their mean, and neither beyond its own range. No milk is claimed: ${finding('Milk gained by lying longer')}.`,
