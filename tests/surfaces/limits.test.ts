@@ -1,9 +1,15 @@
 import { Model } from '@odoo/o-spreadsheet';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { functionsFile } from '../../src/core/metadata.ts';
+import { registry } from '../../src/functions/index.ts';
+import { register } from '../../src/surfaces/excel/register.ts';
+import { installCustomFunctions } from '../../src/surfaces/sheet/host.ts';
 import { limitFunctions } from '../../src/surfaces/sheet/limits.ts';
 
 beforeAll(() => {
   vi.spyOn(console, 'debug').mockImplementation(() => undefined);
+  installCustomFunctions(functionsFile(registry));
+  register(registry);
   limitFunctions();
 });
 
@@ -27,11 +33,30 @@ describe('a function that is told to do more than a sheet holds', () => {
     '=WORKDAY(1,1E9)',
     '=WORKDAY(1,-1E9)',
     '=WORKDAY.INTL(1,1E9)',
+    '=NETWORKDAYS(1,1E9)',
+    '=NETWORKDAYS("1/1/1900",DATE(9999,12,31))',
+    '=NETWORKDAYS.INTL(1E9,1)',
+    '=SUM(WRAPROWS({1,2,3},1E9))',
+    '=SUM(WRAPCOLS({1,2,3},1E9))',
+    '=SUM(OFFSET(B1,0,0,1E6,26))',
   ])('says so in its cell, in place of hanging the page: %s', (formula) => {
     const { value, message } = answer(formula);
     expect(value).toBe('#ERROR');
     expect(message).toMatch(/^[A-Z.]+: [\d,]+ cells, days or periods are too many; at most 300,000$/);
   });
+});
+
+it.each([
+  ['=WEEKNUM(1E9)', 'WEEKNUM: 1,000,000,000 days from 1900 are too many; at most 2,958,465'],
+  ['=ISOWEEKNUM(1E9)', 'ISOWEEKNUM: 1,000,000,000 days from 1900 are too many; at most 2,958,465'],
+  ['=SUM(BEDDING.DEMAND.HERD(SEQUENCE(1000),SEQUENCE(1,1000)))', 'BEDDING.DEMAND.HERD: 1,000,000 answers are too many; at most 100,000'],
+  [
+    '=BEDDING.BUDGET.SWEEP("Cows",100,"Bought price per t",SEQUENCE(100000))',
+    'BEDDING.BUDGET.SWEEP: 100,000 budgets are too many; at most 2,000',
+  ],
+  ['=BEDDING.BUDGET.HERDS("Cows",SEQUENCE(3000))', 'BEDDING.BUDGET.HERDS: 3,000 budgets are too many; at most 2,000'],
+])('so does %s', (formula, message) => {
+  expect(answer(formula)).toEqual({ value: '#ERROR', message });
 });
 
 /** By hand: sums of small arrays; the loans' from the first payment, all interest or all but it; working days from a calendar. */
@@ -44,6 +69,12 @@ it.each([
   ['=ROUND(CUMPRINC(0.1,10,1000,1,10,0),6)', -1000],
   ['=WORKDAY(DATE(2026,11,27),1)=DATE(2026,11,30)', true],
   ['=SEQUENCE("many")', '#ERROR'],
+  ['=NETWORKDAYS(DATE(2026,11,27),DATE(2026,11,30))', 2],
+  ['=WEEKNUM(DATE(2026,1,10))', 2],
+  ['=ISOWEEKNUM(DATE(2027,1,1))', 53],
+  ['=SUM(WRAPROWS({1,2,3,4},2))', 10],
+  ['=SUM(BEDDING.DEMAND.HERD(SEQUENCE(100),SEQUENCE(1,100)))>0', true],
+  ['=ROWS(BEDDING.BUDGET.SWEEP("Cows",100,"Bought price per t",{150;160}))', 3],
 ])('one that stays within it answers as before: %s', (formula, expected) => {
   expect(answer(formula).value).toBe(expected);
 });
