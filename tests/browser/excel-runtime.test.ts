@@ -16,7 +16,7 @@ beforeAll(async () => {
   const calls = registry.flatMap(callsOf);
   const replies = await runtime.callAll(calls);
   answered = calls.map((sent, k) => [sent, replies[k] as Reply]);
-}, 120_000);
+});
 
 /** What the vendor's runtime makes of an error inside a table. */
 const wireError = ({ code, message }: CellError) => ({

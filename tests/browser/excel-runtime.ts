@@ -86,7 +86,7 @@ export async function openRuntime(browser: Browser) {
       },
       JSON.stringify({ type: 3, message: { entries } }),
     );
-    await tab.waitForFunction((count) => window.replies.length >= count, calls.length, { timeout: 60_000, polling: 20 });
+    await tab.waitForFunction((count) => window.replies.length >= count, calls.length, { polling: 20 });
     const replies = await tab.evaluate(() => window.replies);
     return replies
       .sort(([a], [b]) => a - b)

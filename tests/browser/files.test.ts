@@ -6,7 +6,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { browser } from './browser.ts';
 import { convert } from './find-office.ts';
-import { drawn, openSheet, pages, read, type, type Watched } from './sheet-page.ts';
+import { drawn, openSheet, pages, read, servedOnly, type, type Watched } from './sheet-page.ts';
 import { untilReplaced } from './waiting.ts';
 
 let sheet: Watched;
@@ -60,7 +60,7 @@ const plannedPages: Readonly<Record<string, number>> = {
   'Udder health': 7,
 };
 
-describe.each(pages)('files of the embedded sheet, %s', (_, address) => {
+describe.each(servedOnly)('files of the embedded sheet, %s', (_, address) => {
   beforeEach(() => open(address()));
 
   it('a saved copy carries the herd and the day in its name, and opens as it was', async () => {
@@ -193,7 +193,7 @@ describe('a spreadsheet file given to the Open button', () => {
     expect(await page.locator('#notices').textContent()).toContain('Charts, pictures, links, pivot tables and macros were left out');
   };
 
-  it('opens with values, formats and formulas, whether this page or LibreOffice wrote it', { timeout: 240_000 }, async () => {
+  it('opens with values, formats and formulas, whether this page or LibreOffice wrote it', async () => {
     await type(page, 'Answer!L2', 'from the file');
     await type(page, 'L3', '2');
     await type(page, 'L4', '=SUM(L3,5)*3');
@@ -225,7 +225,7 @@ function pagesBySheet(pdf: string): Record<string, number> {
 describe('the spreadsheet file', () => {
   beforeEach(() => open(served()));
 
-  it('opens in LibreOffice with the figures that the page shows', { timeout: 180_000 }, async () => {
+  it('opens in LibreOffice with the figures that the page shows', async () => {
     const shown = (await read(page, 'Answer!G16')).split(': ')[1]?.replace(',', '');
     const { path } = await saved('#export');
     convert(path, 'csv', folder);

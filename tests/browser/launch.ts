@@ -1,4 +1,5 @@
 import { type Browser, chromium } from 'playwright-core';
+import { patience } from '../patience.ts';
 import { findBrowser } from './find-browser.ts';
 
 /** Nothing but what the page itself asks for may go out, so that a request it makes stands out. */
@@ -12,4 +13,8 @@ export const flags = [
   '--disable-sync',
 ];
 
-export const launch = (): Promise<Browser> => chromium.launch({ executablePath: findBrowser(), args: flags, headless: true });
+export async function launch(): Promise<Browser> {
+  const browser = await chromium.launch({ executablePath: findBrowser(), args: flags, headless: true, timeout: patience.wait });
+  browser.on('context', (context) => context.setDefaultTimeout(patience.wait));
+  return browser;
+}

@@ -62,7 +62,7 @@ async function useAll(on: Page): Promise<void> {
 }
 
 describe('in use', () => {
-  it.each(pages)('the sheet %s breaks its policy nowhere and asks nobody for anything', { timeout: 120_000 }, async (_, address) => {
+  it.each(pages)('the sheet %s breaks its policy nowhere and asks nobody for anything', async (_, address) => {
     const context = await browser.newContext({ viewport: { width: 1400, height: 900 }, acceptDownloads: true });
     const { page: on, complaints } = await openSheet(context, address());
     await useAll(on);
@@ -70,7 +70,7 @@ describe('in use', () => {
     await context.close();
   });
 
-  it('what is typed into the fields of the panel stays text, in every part', { timeout: 120_000 }, async () => {
+  it('what is typed into the fields of the panel stays text, in every part', async () => {
     const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
     const { page: on, complaints } = await openSheet(context, `${inject('site')}/sheet.html`);
     const markup = `<img src=x onerror="window.ran=1"><b id="typed">`;

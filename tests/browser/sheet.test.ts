@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { functionsFile } from '../../src/core/metadata.ts';
 import { registry } from '../../src/functions/index.ts';
 import { browser } from './browser.ts';
-import { drawn, goTo, openSheet, pages, read, spoken, tooltip, type, type Watched } from './sheet-page.ts';
+import { drawn, goTo, openSheet, read, servedOnly, spoken, tooltip, type, type Watched } from './sheet-page.ts';
 import { untilReplaced } from './waiting.ts';
 
 const placeOfFocus = (page: Page): Promise<string | undefined> =>
@@ -25,7 +25,7 @@ afterEach(async () => {
   await page.context().close();
 });
 
-describe.each(pages)('the embedded sheet, %s', (_, address) => {
+describe.each(servedOnly)('the embedded sheet, %s', (_, address) => {
   beforeEach(() => open(address()));
 
   it('works an answer out anew when an input changes', async () => {
@@ -141,12 +141,12 @@ describe.each(pages)('the embedded sheet, %s', (_, address) => {
     expect(offered.join(' ')).not.toMatch(/pivot|image|carousel|irregularity|named range|link/i);
   });
 
-  it('tells while a formula is typed what every function takes, with unit, range and default', { timeout: 120_000 }, async () => {
+  it('tells while a formula is typed what every function takes, with unit, range and default', async () => {
     const help = page.locator('.o-formula-assistant');
     for (const { name, parameters } of functionsFile(registry).functions) {
       await page.keyboard.type('=');
       await page.keyboard.insertText(`BEDDING.${name}(`);
-      await expect.poll(() => help.textContent({ timeout: 5_000 }), { message: name }).toContain(`BEDDING.${name} (`);
+      await expect.poll(() => help.textContent(), { message: name }).toContain(`BEDDING.${name} (`);
       const said = (await help.textContent()) ?? '';
       for (const parameter of parameters) expect(said, name).toContain(parameter.name);
       if (parameters[0]) expect(said).toContain(parameters[0].description);

@@ -38,7 +38,7 @@ async function openPane(
     return existsSync(file) ? route.fulfill({ headers: headersFor(path), body: await readFile(file) }) : route.fulfill({ status: 404 });
   });
   await page.goto(`https://farm.example/taskpane.html${search}`);
-  const says = (words: RegExp) => page.locator('#pane').getByText(words).first().waitFor({ timeout: 20_000 });
+  const says = (words: RegExp) => page.locator('#pane').getByText(words).first().waitFor();
   return { page, requests, faults, says };
 }
 

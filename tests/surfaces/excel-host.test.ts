@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { excelHost } from '../../src/surfaces/excel/spreadsheet-host.ts';
+import { patience } from '../patience.ts';
 import { MockSheets } from './excel-sheets-mock.ts';
 
 const farm = () => ({
@@ -137,12 +138,12 @@ describe('the pane listening to Excel', () => {
     const { excel, host } = open();
     const heard = vi.fn();
     const stop = host.onSelection(heard);
-    await vi.waitFor(() => expect(excel.handlers.get('onSelectionChanged')).toHaveLength(1));
+    await vi.waitFor(() => expect(excel.handlers.get('onSelectionChanged')).toHaveLength(1), patience.wait);
     await excel.fire('onSelectionChanged');
     await excel.fire('onActivated');
     expect(heard).toHaveBeenCalledTimes(2);
     stop();
-    await vi.waitFor(() => expect(excel.handlers.get('onSelectionChanged')).toHaveLength(0));
+    await vi.waitFor(() => expect(excel.handlers.get('onSelectionChanged')).toHaveLength(0), patience.wait);
     expect(excel.handlers.get('onActivated')).toHaveLength(0);
   });
 
@@ -150,7 +151,7 @@ describe('the pane listening to Excel', () => {
     const { excel, host } = open();
     const heard = vi.fn();
     host.onChange(heard);
-    await vi.waitFor(() => expect(excel.handlers.get('onDeleted')).toHaveLength(1));
+    await vi.waitFor(() => expect(excel.handlers.get('onDeleted')).toHaveLength(1), patience.wait);
     for (const event of ['onChanged', 'onCalculated', 'onAdded', 'onDeleted']) await excel.fire(event);
     expect(heard).toHaveBeenCalledTimes(4);
   });

@@ -1,5 +1,5 @@
 import { budgetWorkbook } from '../../workbook/index.ts';
-import { download, fileName, pickFile } from './files.ts';
+import { download, fileName } from './files.ts';
 import { asFarAsRead, readXlsx } from './from-xlsx.ts';
 import { locales } from './locales.ts';
 import { ask, notice, part, tell } from './page.ts';
@@ -19,9 +19,7 @@ async function startAgain(view: View): Promise<void> {
   if (agreed) await view.show(toGrid(budgetWorkbook({ blank: true }), currentLocale(view)));
 }
 
-async function openCopy(view: View): Promise<void> {
-  const file = await pickFile('.json,.xlsx,application/json');
-  if (!file) return;
+async function openCopy(view: View, file: File): Promise<void> {
   try {
     const fromXlsx = /\.xlsx$/i.test(file.name);
     await view.show(fromXlsx ? readXlsx(await bytesOf(file), currentLocale(view)) : readWorkbook(await textOf(file)));
@@ -61,7 +59,16 @@ function fillLocales(view: View): void {
 export function wireButtons(view: View): void {
   const on = (id: string, act: () => unknown): void => part('button', id).addEventListener('click', () => void act());
   on('new', () => startAgain(view));
-  on('open', () => openCopy(view));
+  // The input stands in the page, as Safari lets go of one that does not; emptied, so that the same file can be picked again.
+  const picker = part('input', 'file');
+  picker.addEventListener('change', () => {
+    const [file] = picker.files ?? [];
+    if (file) void openCopy(view, file);
+  });
+  on('open', () => {
+    picker.value = '';
+    picker.click();
+  });
   on('save', () => saveCopy(view));
   on('export', () => exportXlsx(view));
   on('about', () => part('dialog', 'about-page').showModal());

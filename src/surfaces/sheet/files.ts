@@ -26,22 +26,14 @@ export function fileName(model: Model, ending: string, on = new Date()): string 
   return `${herd || 'Herd'} bedding ${day}.${ending}`;
 }
 
+/** The address of the file saved last. It stays until the next is saved: a browser may first ask the user, who takes their time. */
+let lastSaved = '';
+
 export function download(name: string, content: BlobPart, type: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([content], { type }));
   link.download = name;
   link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-}
-
-/** The file that the user picks, or undefined where none is picked. */
-export function pickFile(accept: string): Promise<File | undefined> {
-  const input = document.createElement('input');
-  input.type = 'file';
-  input.accept = accept;
-  return new Promise((picked) => {
-    input.addEventListener('change', () => picked(input.files?.[0]));
-    input.addEventListener('cancel', () => picked(undefined));
-    input.click();
-  });
+  URL.revokeObjectURL(lastSaved);
+  lastSaved = link.href;
 }
