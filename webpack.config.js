@@ -97,6 +97,14 @@ const sheet = {
   output: { path: path('dist') },
 };
 
+/** What reads spreadsheet files beside the page; both pages carry it as text, as neither may fetch it. */
+const reader = {
+  ...shared('reader'),
+  target: ['webworker', 'es2022'],
+  entry: { reader: path('src/surfaces/sheet/opening/worker.ts') },
+  output: { path: path('.build') },
+};
+
 /** The panel in Excel is a page of its own, without functions.js. */
 const taskpane = {
   ...shared('taskpane'),
@@ -121,4 +129,4 @@ const tools = {
   optimization: { minimize: false },
 };
 
-export default [functions, sheet, taskpane, tools];
+export default [functions, sheet, reader, taskpane, tools];

@@ -32,12 +32,14 @@ const policy = (scripts: string): string =>
     'img-src data: blob:',
     "font-src 'self' data:",
     "connect-src 'none'",
+    // What reads spreadsheet files beside the page, out of the page's own text.
+    'worker-src blob:',
     "form-action 'none'",
     "base-uri 'none'",
   ].join('; ');
 
-/** What the grid reads from the page itself, so that it works without a server. */
-const templatesBlock = (templates: string): string => `<script type="text/xml" id="grid-templates">${templates}</script>`;
+/** What the page takes from itself, so that it works without a server. */
+const block = (type: string, id: string, content: string): string => `<script type="${type}" id="${id}">${inlined(content)}</script>`;
 
 interface Page {
   readonly policy: string;
@@ -127,6 +129,7 @@ const standsOn: Readonly<Record<string, string>> = {
   'simple-statistics': 'LICENSE',
   'idb-keyval': 'LICENCE',
   fflate: 'LICENSE',
+  saxen: 'LICENSE',
 };
 
 /** The words of a licence. Font Awesome's package has no file of it: its style sheet states it at its head. */
@@ -158,7 +161,10 @@ async function bodyWithLicences(): Promise<string> {
 export async function writeSheetPages(): Promise<void> {
   const parts: Parts = {
     body: await bodyWithLicences(),
-    data: templatesBlock(inlined(await text(`${grid}/dist/o_spreadsheet.xml`))),
+    data: [
+      block('text/xml', 'grid-templates', await text(`${grid}/dist/o_spreadsheet.xml`)),
+      block('text/plain', 'reader', await text('.build/reader.js')),
+    ].join('\n'),
     styles: await gridStyles(),
   };
   await writeFile('dist/sheet.html', await separateFiles(parts));

@@ -146,9 +146,6 @@ describe.each(servedOnly)('files of the embedded sheet, %s', (_, address) => {
       'no workbook': without('xl/workbook.xml'),
       'no list of parts': without('[Content_Types].xml'),
       'no end': withSheet('<worksheet><sheetData>'),
-      'block without end': withSheet(
-        sheetOf('<sheetData><row r="1"><c r="A1"><f t="array" ref="A1:XFD1048576">1</f></c></row></sheetData>'),
-      ),
       'last row': withSheet(sheetOf('<sheetData><row r="1048576"><c r="A1048576"><v>1</v></c></row></sheetData>')),
       entities: withSheet(`<!DOCTYPE worksheet [<!ENTITY a "a">]>${sheetOf('<sheetData/>')}`),
     };
@@ -158,7 +155,7 @@ describe.each(servedOnly)('files of the embedded sheet, %s', (_, address) => {
       await choose(file);
       await page.locator('#asking[open]').waitFor();
       expect(await page.locator('#asked').textContent(), name).toMatch(
-        /could not be opened: the file (is damaged or is no \.xlsx spreadsheet|holds more than this page opens)\. The workbook you had is still here\.$/,
+        /could not be opened: (the file is (damaged or no spreadsheet|plain text)|it is plain text|the sheet ‘\w+’ reaches down to row 1,048,576).*\. The workbook you had is still here\.$/,
       );
       await page.locator('#asking-yes').click();
     }
@@ -190,7 +187,7 @@ describe('a spreadsheet file given to the Open button', () => {
     await type(page, 'Answer!L2', 'not yet');
     await untilReplaced(page, () => choose(path));
     expect(await read(page, 'Answer!L2')).toContain('L2: from the file');
-    expect(await page.locator('#notices').textContent()).toContain('Charts, pictures, links, pivot tables and macros were left out');
+    expect(await page.locator('#notices').textContent()).toMatch(/is open\. Left out: \d+ charts/);
   };
 
   it('opens with values, formats and formulas, whether this page or LibreOffice wrote it', async () => {

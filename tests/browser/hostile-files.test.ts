@@ -38,7 +38,7 @@ async function lookThrough(): Promise<void> {
 }
 
 const files = hostileFiles();
-const refusal = /could not be opened: the file .{20,}\. The workbook you had is still here\.$/;
+const refusal = /could not be opened: (the file|it) .{8,}\. The workbook you had is still here\.$/;
 const ofKind = (kind: string): readonly HostileFile[] => files.filter(({ name }) => name.startsWith(kind));
 
 describe('a hostile file given to the Open button', () => {

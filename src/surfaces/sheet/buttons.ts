@@ -1,9 +1,9 @@
 import { budgetWorkbook } from '../../workbook/index.ts';
 import { download, fileName } from './files.ts';
-import { asFarAsRead, readXlsx } from './from-xlsx.ts';
 import { locales } from './locales.ts';
+import { openFile } from './opening/open-file.ts';
 import { ask, notice, part, tell } from './page.ts';
-import { bytesOf, readWorkbook, textOf, whyUnreadable, writeWorkbook } from './readable.ts';
+import { whyUnreadable, writeWorkbook } from './readable.ts';
 import { toGrid } from './to-grid.ts';
 import type { View } from './view.ts';
 import { toXlsx } from './xlsx.ts';
@@ -21,9 +21,8 @@ async function startAgain(view: View): Promise<void> {
 
 async function openCopy(view: View, file: File): Promise<void> {
   try {
-    const fromXlsx = /\.xlsx$/i.test(file.name);
-    await view.show(fromXlsx ? readXlsx(await bytesOf(file), currentLocale(view)) : readWorkbook(await textOf(file)));
-    if (fromXlsx) notice(`${file.name} is open. ${asFarAsRead}`);
+    const said = await openFile(file, currentLocale(view), (data) => view.show(data));
+    if (said) notice(said);
   } catch (fault) {
     await tell(`${file.name} could not be opened: ${whyUnreadable(fault)}. The workbook you had is still here.`);
   }

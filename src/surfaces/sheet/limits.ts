@@ -1,6 +1,6 @@
 import { type Arg, helpers, type Locale, registries } from '@odoo/o-spreadsheet';
 import { prefix } from '../namespace.ts';
-import { most } from './workbook-shape.ts';
+import { most } from './most.ts';
 
 /** What a function is about to do, in numbers of its arguments: how many of what, and how many at most. */
 interface Amount {

@@ -50,3 +50,46 @@ async function dialogue(sentence: string, yes: string, no: string | undefined): 
 export const ask = (question: string, yes = 'Yes', no = 'No'): Promise<boolean> => dialogue(question, yes, no);
 
 export const tell = (sentence: string): Promise<boolean> => dialogue(sentence, 'OK', undefined);
+
+/** A dialogue that stays while something long goes on, says how far it is and can be cancelled. */
+export interface Waiting {
+  say(sentence: string): void;
+  /** From now on it goes to its end: there is nothing left to cancel. */
+  hold(): void;
+  close(): void;
+}
+
+/** What takes no longer than this is over before a dialogue could be read. */
+const noticeable = 300;
+
+export function wait(cancel: () => void): Waiting {
+  const dialog = part('dialog', 'waiting');
+  const stop = part('button', 'waiting-stop');
+  stop.hidden = false;
+  let held = false;
+  const refuse = (event: Event): void => {
+    event.preventDefault();
+    if (!held) cancel();
+  };
+  const show = (): void => {
+    if (!dialog.open) dialog.showModal();
+  };
+  const timer = setTimeout(show, noticeable);
+  dialog.addEventListener('cancel', refuse);
+  stop.addEventListener('click', cancel);
+  return {
+    say: (sentence) => {
+      part('p', 'waited-for').textContent = sentence;
+    },
+    hold: () => {
+      held = true;
+      stop.hidden = true;
+    },
+    close: () => {
+      clearTimeout(timer);
+      dialog.removeEventListener('cancel', refuse);
+      stop.removeEventListener('click', cancel);
+      dialog.close();
+    },
+  };
+}

@@ -1,5 +1,6 @@
 import { helpers, type Model, type WorkbookData } from '@odoo/o-spreadsheet';
-import { most, workbookShape } from './workbook-shape.ts';
+import { most } from './most.ts';
+import { workbookShape } from './workbook-shape.ts';
 
 /** The first layout of a saved workbook that this page wrote, and the one it writes now. */
 const first = '19.3.2';
@@ -10,7 +11,7 @@ const isLater = (version: string, than: string): boolean => version.localeCompar
 /** Why a workbook is not opened, in words that follow a colon. */
 export class Unreadable extends Error {}
 
-const tooLarge = 'the file is larger than this page opens';
+const tooLarge = `the file is larger than ${most.letters.toLocaleString('en-GB')} bytes, the most that this page opens`;
 const longFormula = `the file holds a formula of more than ${most.lettersInFormula.toLocaleString('en-GB')} characters, more than spreadsheet programs take`;
 const notOurs = 'the file is damaged or is not a copy saved from this page';
 
@@ -49,6 +50,4 @@ function small(file: File): File {
   return file;
 }
 
-export const textOf = async (file: File): Promise<string> => small(file).text();
-
-export const bytesOf = async (file: File): Promise<Uint8Array> => new Uint8Array(await small(file).arrayBuffer());
+export const bytesOf = async (file: File): Promise<Uint8Array<ArrayBuffer>> => new Uint8Array(await small(file).arrayBuffer());

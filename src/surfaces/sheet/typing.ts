@@ -1,5 +1,5 @@
 import { type CoreCommand, registries, UIPlugin } from '@odoo/o-spreadsheet';
-import { most } from './workbook-shape.ts';
+import { most } from './most.ts';
 
 const doubled = /^([+-]?\d+(?:[.,]\d*)?)\s*%\s*%$/;
 

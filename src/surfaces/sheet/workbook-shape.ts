@@ -1,18 +1,8 @@
 import { helpers } from '@odoo/o-spreadsheet';
 import * as z from 'zod/mini';
+import { most } from './most.ts';
 
-/** Workbooks up to this size still open in a moment; the grid takes any size that a file claims, and hangs. */
-export const most = {
-  sheets: 200,
-  rows: 100_000,
-  columns: 702,
-  cells: 300_000,
-  letters: 40_000_000,
-  lettersInCell: 1_000_000,
-  /** Microsoft's 'Excel specifications and limits', length of formula contents (from memory); the grid hangs on much longer ones. */
-  lettersInFormula: 8192,
-  lettersInName: 1000,
-};
+export { most };
 
 const text = z.string().check(z.minLength(1), z.maxLength(most.lettersInName));
 /** The grid files things under these names in plain objects: `__proto__` would change every object of the page. */
@@ -51,7 +41,7 @@ const style = z.looseObject({
   wrapping: maybe(text),
   fillColor: maybe(z.string()),
   textColor: maybe(z.string()),
-  fontSize: maybe(count(1, 400)),
+  fontSize: maybe(z.number().check(z.minimum(1), z.maximum(400))),
   rotation: maybe(z.number()),
 });
 
@@ -119,7 +109,7 @@ const sheet = z
     styles: onZones(z.number()),
     formats: onZones(z.number()),
     borders: onZones(z.number()),
-    merges: z.array(zone).check(z.maxLength(20_000)),
+    merges: z.array(zone).check(z.maxLength(most.merges)),
     rows: headers,
     cols: headers,
     headerGroups: maybe(z.object({ ROW: groups, COL: groups })),

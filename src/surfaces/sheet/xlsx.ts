@@ -2,40 +2,9 @@ import { helpers, type Model } from '@odoo/o-spreadsheet';
 import { strToU8, zipSync } from 'fflate';
 import { budgetWorkbook } from '../../workbook/index.ts';
 import type { Sheet } from '../../workbook/model.ts';
-
-const main = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
-
-/** What stands behind the page set-up in a worksheet part (ECMA-376 part 1, 18.3.1.99, CT_Worksheet). */
-const behindPageSetup = ['headerFooter', 'rowBreaks', 'colBreaks', 'ignoredErrors', 'drawing', 'legacyDrawing', 'tableParts', 'extLst'];
-
-function element(within: Document, name: string, attributes: Record<string, string>): Element {
-  const made = within.createElementNS(main, name);
-  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
-  return made;
-}
-
-/** A4, as wide as the page; a sheet that the budget brings lies on it as it is meant to. */
-function setUpPage(worksheet: Document, sheet: Sheet | undefined): void {
-  const root = worksheet.documentElement;
-  const properties = root.querySelector('sheetPr') ?? root.insertBefore(element(worksheet, 'sheetPr', {}), root.firstChild);
-  properties.append(element(worksheet, 'pageSetUpPr', { fitToPage: '1' }));
-  root.querySelector('pageSetup')?.remove();
-  const setup = element(worksheet, 'pageSetup', {
-    paperSize: '9',
-    orientation: sheet?.landscape ? 'landscape' : 'portrait',
-    fitToWidth: '1',
-    fitToHeight: sheet?.onePage ? '1' : '0',
-  });
-  const behind = (parts: readonly string[]): Element | null => root.querySelector(parts.map((name) => `worksheet > ${name}`).join(', '));
-  root.insertBefore(setup, behind(behindPageSetup));
-  const { pagesFrom = [] } = sheet ?? {};
-  if (pagesFrom.length === 0) return;
-  const count = String(pagesFrom.length);
-  const breaks = element(worksheet, 'rowBreaks', { count, manualBreakCount: count });
-  // A break is known by the row above it (ECMA-376 part 1, 18.3.1.3).
-  breaks.append(...pagesFrom.map((row) => element(worksheet, 'brk', { id: String(row - 1), max: '16383', man: '1' })));
-  root.insertBefore(breaks, behind(behindPageSetup.slice(1)));
-}
+import { fileName } from './files.ts';
+import { escaped } from './opening/xml.ts';
+import { element, setUpPage } from './xlsx-page.ts';
 
 const parse = (xml: string): Document => new DOMParser().parseFromString(xml, 'application/xml');
 
@@ -64,11 +33,13 @@ function mendErrors(worksheet: Document, strings: readonly string[]): void {
 
 interface Book {
   readonly model: Model;
+  /** What the file is called, without its ending: the herd and the day. */
+  readonly title: string;
   readonly sheetNames: readonly string[];
   readonly strings: readonly string[];
+  /** The sheets that the budget brings, by their name. */
+  readonly planned: ReadonlyMap<string, Sheet>;
 }
-
-const ofTheBudget = (name: string | undefined): Sheet | undefined => budgetWorkbook().sheets.find((sheet) => sheet.name === name);
 
 /** The last row to print where formulas below it show nothing yet and would be printed as blank pages. */
 function lastShownRow({ getters }: Model, sheetId: string): number | undefined {
@@ -81,10 +52,10 @@ function lastShownRow({ getters }: Model, sheetId: string): number | undefined {
 }
 
 /** What of each sheet is printed, and which rows stand at the top of each of its pages (ECMA-376 part 1, 18.2.5). */
-function namePrintRanges(workbook: Document, { model, sheetNames }: Book): void {
+function namePrintRanges(workbook: Document, { model, sheetNames, planned }: Book): void {
   const names = element(workbook, 'definedNames', {});
   sheetNames.forEach((name, k) => {
-    const sheet = ofTheBudget(name);
+    const sheet = planned.get(name);
     if (!sheet) return;
     const prefix = `'${name.replaceAll("'", "''")}'!`;
     const define = (kind: string, range: string): void => {
@@ -99,20 +70,48 @@ function namePrintRanges(workbook: Document, { model, sheetNames }: Book): void 
   if (names.childElementCount > 0) workbook.querySelector('workbook > sheets')?.after(names);
 }
 
-function mendWorksheet(worksheet: Document, strings: readonly string[], sheet: Sheet | undefined): void {
+function mendWorksheet(worksheet: Document, name: string, { strings, planned, title }: Book): void {
   mendErrors(worksheet, strings);
   // The grid writes an empty error style where a list only advises; the schema has none.
   for (const rule of worksheet.querySelectorAll('dataValidation[errorStyle=""]')) rule.removeAttribute('errorStyle');
-  setUpPage(worksheet, sheet);
+  setUpPage(worksheet, planned.get(name), title);
 }
 
+/** A text that the grid marks as such by an apostrophe before it; the file has its own mark for a text. */
+function unmarkTexts(strings: Document): void {
+  for (const text of strings.getElementsByTagName('t')) text.textContent = (text.textContent ?? '').replace(/^'/, '');
+}
+
+const core = 'docProps/core.xml';
+const packages = 'http://schemas.openxmlformats.org/package/2006';
+
+/** What the file says of itself (ECMA-376 part 2, 8.3): its title and the time, by the names of Dublin Core. */
+const properties = (title: string, at: Date): string => `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
+<cp:coreProperties xmlns:cp="${packages}/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:dcterms="http://purl.org/dc/terms/" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance"><dc:title>${escaped(title)}</dc:title><dcterms:created xsi:type="dcterms:W3CDTF">${at.toISOString().slice(0, 19)}Z</dcterms:created></cp:coreProperties>`;
+
+/** Adds an entry to a list of parts or relationships, whose entries know no other namespace. */
+function list(part: Document, name: string, attributes: Record<string, string>): void {
+  const entry = part.createElementNS(part.documentElement.namespaceURI, name);
+  for (const [key, value] of Object.entries(attributes)) entry.setAttribute(key, value);
+  part.documentElement.append(entry);
+}
+
+const mends: Readonly<Record<string, (part: Document, book: Book) => void>> = {
+  'xl/workbook.xml': namePrintRanges,
+  'xl/sharedStrings.xml': unmarkTexts,
+  '[Content_Types].xml': (part) =>
+    list(part, 'Override', { ContentType: 'application/vnd.openxmlformats-package.core-properties+xml', PartName: `/${core}` }),
+  '_rels/.rels': (part) =>
+    list(part, 'Relationship', { Id: 'properties', Type: `${packages}/relationships/metadata/core-properties`, Target: core }),
+};
+
 function mended(path: string, xml: string, book: Book): string {
-  const { sheetNames, strings } = book;
   const number = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path)?.[1];
-  if (path !== 'xl/workbook.xml' && number === undefined) return xml;
+  const mend = mends[path];
+  if (!mend && number === undefined) return xml;
   const part = parse(xml);
-  if (number === undefined) namePrintRanges(part, book);
-  else mendWorksheet(part, strings, ofTheBudget(sheetNames[Number(number)]));
+  if (mend) mend(part, book);
+  else mendWorksheet(part, book.sheetNames[Number(number)] ?? '', book);
   return new XMLSerializer().serializeToString(part);
 }
 
@@ -132,11 +131,16 @@ const bytesOf = (dataUrl: string): Uint8Array => Uint8Array.from(atob(dataUrl.sp
  */
 export async function toXlsx(model: Model): Promise<Uint8Array<ArrayBuffer>> {
   const { files } = await model.exportXLSX();
-  const sheetNames = model.getters.getSheetIds().map((id) => model.getters.getSheetName(id));
-  const book = { model, sheetNames, strings: stringsOf(files) };
+  const book: Book = {
+    model,
+    title: fileName(model, '').slice(0, -1),
+    sheetNames: model.getters.getSheetIds().map((id) => model.getters.getSheetName(id)),
+    strings: stringsOf(files),
+    planned: new Map(budgetWorkbook().sheets.map((sheet) => [sheet.name, sheet])),
+  };
   const entries = files.map((file): [string, Uint8Array] => [
     file.path,
     'imageSrc' in file ? bytesOf(file.imageSrc) : strToU8(mended(file.path, file.content, book)),
   ]);
-  return zipSync(Object.fromEntries(entries));
+  return zipSync(Object.fromEntries([...entries, [core, strToU8(properties(book.title, new Date()))]]));
 }
