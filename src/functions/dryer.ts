@@ -239,7 +239,7 @@ export const dryer = [
       hours: { says: 'Hours in the drum', unit: 'hours', how: 'held_kg / kg_h' },
     },
     sources: ['mass-balance'],
-    examples: [{ call: [10, 0.25, 200, 62.5], gives: 8, within: 1e-9, source: 'by hand: 500 kg in the drum leave at 62.5 kg/h' }],
+    examples: [{ call: [10, 0.25, 200, 100], gives: 5, within: 1e-9, source: 'by hand: 500 kg in the drum leave at 100 kg/h' }],
   }),
 
   define({
@@ -258,7 +258,7 @@ export const dryer = [
       drum_m3: { says: 'Drum needed', unit: 'm³', how: 'held_m3 / fill' },
     },
     sources: ['mass-balance'],
-    examples: [{ call: [3, 8, 0.3], gives: 80, within: 1e-9, source: 'by hand: 24 m³ of fibre fill 0.3 of 80 m³' }],
+    examples: [{ call: [2, 6, 0.3], gives: 40, within: 1e-9, source: 'by hand: 12 m³ of fibre fill 0.3 of 40 m³' }],
   }),
 
   define({
@@ -298,7 +298,7 @@ export const dryer = [
 
   define({
     name: 'DRYING.STOCKDAYS',
-    summary: 'Days that a store of bedding lasts.',
+    summary: 'Days that a store of bought bedding lasts. Home-made fibre as damp as this is for use, not for keeping.',
     finds: 'store, bunker, heap, reserve, how long, breakdown',
     parameters: [
       number('m3', 'm³', 'what the store holds'),

@@ -71,7 +71,7 @@ export const fibre = [
   define({
     name: 'FIBRE.CAKE',
     summary: 'Pressed fibre that comes from slurry.',
-    finds: 'solids, separator, press, yield, how much fibre, green bedding',
+    finds: 'solids, separator, press, yield, how much fibre, manure bedding',
     parameters: [number('slurry_t', 't', 'slurry pressed'), slurry, cake, capture],
     compute: pressedCake,
     result: 'cake_t',
@@ -82,7 +82,7 @@ export const fibre = [
     },
     sources: ['mass-balance', 'hjorth-2010', 'moller-2000'],
     examples: [
-      { call: [1, 0.08, 0.355, 0.3], gives: 0.0676, within: 5e-5, source: 'by hand: 0.08 × 0.30 ÷ 0.355' },
+      { call: [1, 0.08, 0.32, 0.3], gives: 0.075, within: 1e-12, source: 'by hand: 0.08 × 0.30 ÷ 0.32' },
       {
         call: [1, 0.08, 0.25, 0.40064],
         gives: 0.12821,
@@ -109,7 +109,7 @@ export const fibre = [
       },
     },
     sources: ['mass-balance', 'hjorth-2010'],
-    examples: [{ call: [0.08, 0.355, 0.3], gives: 0.0601, within: 5e-5, source: 'by hand: 0.056 ÷ 0.9324' }],
+    examples: [{ call: [0.08, 0.32, 0.3], gives: 0.056 / 0.925, within: 1e-12, source: 'by hand: 0.056 of dry matter in 0.925' }],
   }),
 
   define({

@@ -52,6 +52,10 @@ const evidence = [
   'kristula-sand',
   'rowbotham-ruegg-2015',
   'rowbotham-ruegg-2016',
+  'rowbotham-ruegg-2016-heifers',
+  'frechette-2022-scc',
+  'frechette-2022-hygiene',
+  'pena-mosca-2025',
   'fairchild-1982',
   'limestone-free-stall',
   'rendos-1975',
@@ -300,6 +304,7 @@ export const hygiene = [
     working: {
       cfu_per_cm3: { says: 'Count per cm³', unit: 'cfu/cm³', how: 'cfu_per_g * density_kg_m3 / 1000' },
     },
+    notes: ['The density of the sample itself: used bedding lies denser than unused, so weigh a litre of it as it lay.'],
     sources: ['patel-2019'],
     examples: [{ call: [1e6, 300], gives: 300_000, within: 1e-6, source: 'by hand: a million a gram at 0.3 g/cm³' }],
   }),

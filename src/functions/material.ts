@@ -69,8 +69,8 @@ export const material = [
     },
     sources: ['mass-balance'],
     examples: [
-      { call: [300, 0.355, 0.615, 0], gives: 173, within: 0.5, source: 'by hand: 300 × 0.355 ÷ 0.615, no shrinkage: the least it can be' },
-      { call: [300, 0.355, 0.615, 0.2], gives: 216, within: 0.5, source: 'by hand: the same ÷ 0.8' },
+      { call: [300, 0.36, 0.6, 0], gives: 180, within: 1e-9, source: 'by hand: 300 × 0.36 ÷ 0.6, no shrinkage: the least it can be' },
+      { call: [300, 0.36, 0.6, 0.2], gives: 225, within: 1e-9, source: 'by hand: the same ÷ 0.8' },
     ],
   }),
 

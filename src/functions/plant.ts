@@ -56,7 +56,7 @@ export const plant = [
     result: 'hz',
     working: { hz: { says: 'Setting', unit: 'Hz', how: 'rated_hz * m3_h / rated_m3_h' } },
     sources: ['fan-laws'],
-    examples: [{ call: [2800, 50, 3080], gives: 55, within: 1e-9, source: 'by hand: 50 → 55 Hz gives 1.10 of the flow' }],
+    examples: [{ call: [4000, 50, 4400], gives: 55, within: 1e-9, source: 'by hand: 50 → 55 Hz gives 1.10 of the flow' }],
   }),
 
   define({
@@ -95,9 +95,7 @@ export const plant = [
     result: 'minutes_turn',
     working: { minutes_turn: { says: 'One turn', unit: 'minutes', how: 'minutes * known_hz / hz' } },
     sources: ['practice'],
-    examples: [
-      { call: [2.5, 30, 50], gives: 1.5, within: 1e-9, source: 'by hand from common practice, no source: a turn in 2.5 minutes at 30 Hz' },
-    ],
+    examples: [{ call: [4, 25, 50], gives: 2, within: 1e-9, source: 'by hand: twice as fast' }],
   }),
 
   define({
@@ -258,18 +256,18 @@ export const plant = [
     sources: ['mass-balance'],
     examples: [
       {
-        call: [0.8, 1.825, 0.436, 8, 0.355, 0.58, 44.1, 20],
+        call: [0.8, 1.8, 0.45, 8, 0.36, 0.6, 44, 20],
         at: ['dryer', 'dried t per day'],
-        gives: 1.3916,
-        within: 1e-4,
-        source: 'by hand: 44.1 ÷ (0.58 ÷ 0.355 − 1) = 69.58 kg/h for 20 hours',
+        gives: 1.32,
+        within: 1e-9,
+        source: 'by hand: 44 ÷ (0.6 ÷ 0.36 − 1) = 66 kg/h for 20 hours',
       },
       {
-        call: [0.8, 1.825, 0.436, 8, 0.355, 0.58, 44.1, 20],
+        call: [0.8, 1.8, 0.45, 8, 0.36, 0.6, 44, 20],
         at: ['slurry', 'cover'],
-        gives: 1.3963,
-        within: 1e-4,
-        source: 'by hand: 1.825 × 0.355 ÷ 0.58 = 1.117 t, ÷ 0.8',
+        gives: 1.35,
+        within: 1e-9,
+        source: 'by hand: 1.8 × 0.36 ÷ 0.6 = 1.08 t, ÷ 0.8',
       },
     ],
   }),

@@ -52,7 +52,7 @@ export const reference = [
     compute: cautions,
     columns: ['hazard', 'caution', 'ask'],
     working: {},
-    sources: ['hseni-slurry', 'slurry-entry', 'hse-eh40', 'basinas-2014', 'fibre-growth-2024', 'practice', 'project'],
+    sources: ['hseni-slurry', 'slurry-entry', 'hse-eh40', 'basinas-2014', 'fibre-growth-2024', 'practice', 'project', 'awiszus-2018'],
     examples: [{ call: [], at: ['udder health', 'ask'], gives: 'your vet', source: 'common practice, no source' }],
   }),
 ];

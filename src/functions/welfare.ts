@@ -68,6 +68,11 @@ export const welfare = [
       'potterton-2011',
       'husfeldt-endres-2012',
       'efsa-2023',
+      'frechette-2022-hygiene',
+      'frechette-2022-scc',
+      'frechette-2021',
+      'rowbotham-ruegg-2015',
+      'aghamohammadi-2018',
       'project',
     ],
     examples: [

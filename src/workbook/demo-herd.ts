@@ -38,7 +38,7 @@ export const demoHerd: Readonly<Record<string, number | string>> = {
   'Drum m3': 11,
   'Drum fill': 0.3,
   'Stated output m3 per hour': 0.9,
-  'Stated retention hours': 8,
+  'Stated retention hours': 6,
   'Kit cost': 96_000,
   Grant: 12_000,
   'Discount rate': 0.07,

@@ -42,7 +42,7 @@ describe('the cautions', () => {
     [/pits and tanks.*breathing apparatus and two people outside/],
     [/machinery.*guards.*engineer/],
     [/hot water.*scalds.*heating engineer/],
-    [/dust and fire.*heat itself alight.*insurer/],
+    [/dust and fire.*heats in a heap.*dust burn.*insurer/],
     [/udder health.*no diagnosis.*vet/],
     [/law.*authority.*milk buyer/],
     [/tax.*accountant/],

@@ -62,5 +62,5 @@ describe('lying time by dry matter', () => {
 test('the table of findings has one line per finding, each with source and status, and claims no milk', () => {
   const { rows } = welfareTable();
   expect(new Set(rows.map(([finding]) => finding)).size).toBe(rows.length);
-  expect(rows.find(([finding]) => String(finding).startsWith('Milk'))?.[1]).toBe('not supported');
+  expect(rows.find(([finding]) => String(finding).startsWith('Milk gained'))?.[1]).toBe('not supported');
 });

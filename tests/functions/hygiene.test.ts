@@ -57,7 +57,7 @@ describe('tables', () => {
   test.each([
     ['HYGIENE.DRIVERS', [0.58, 2], ['factor', 'value', 'points', 'share', 'evidence', 'strength', 'could bring'], 8],
     ['WELFARE.LYING', [0.58], ['trial', 'hours per day', 'range', 'source', 'status'], 5],
-    ['CAUTIONS', [], ['hazard', 'caution', 'ask'], 11],
+    ['CAUTIONS', [], ['hazard', 'caution', 'ask'], 14],
   ])('%s is a full rectangle under its headings', (name, args, headings, rows) => {
     const table = inSheet(name, ...args);
     expect(table[0]).toEqual(headings);

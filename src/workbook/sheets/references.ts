@@ -4,7 +4,7 @@ import { inUse } from './inputs.ts';
 
 /** Room for every country's rules when none is chosen. */
 const mostConditions = 80;
-const mostCautions = 12;
+const mostCautions = 14;
 
 export function conditionsSheet(): SheetBuilder {
   const page = new SheetBuilder('Conditions and cautions', [130, 560, 220, 75, 270], { landscape: true });

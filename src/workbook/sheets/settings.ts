@@ -33,7 +33,7 @@ const parts: readonly (readonly [heading: string, facts: readonly Fact[]])[] = [
       read('plate', 'Air on the fan’s plate', 4000, 'm³/h', 'the plate'),
       read('plateHz', 'at', 50, 'Hz', 'the plate'),
       read('plateKw', 'Fan motor', 3, 'kW', 'the plate'),
-      read('setHz', 'The drive is set to', 36, 'Hz', 'the drive’s display; fans run at 20 to 70 Hz (common practice, no source)'),
+      read('setHz', 'The drive is set to', 36, 'Hz', 'the drive’s display'),
       worked(
         'so the fan moves',
         'BEDDING.PLANT.FANFLOW({plate},{plateHz},{setHz})',
@@ -69,8 +69,8 @@ const parts: readonly (readonly [heading: string, facts: readonly Fact[]])[] = [
   [
     'Drum: turns and time',
     [
-      read('turn', 'One turn takes', 2.5, 'minutes', 'a chalk mark and a watch'),
-      read('turnHz', 'at', 30, 'Hz', 'the drive’s display'),
+      read('turn', 'One turn takes', 4, 'minutes', 'a chalk mark and a watch'),
+      read('turnHz', 'at', 25, 'Hz', 'the drive’s display'),
       read('drumHz', 'The drum is set to', 24, 'Hz', 'the drive’s display'),
       worked('so one turn takes', 'BEDDING.PLANT.TURN({turn},{turnHz},{drumHz})', 'minutes', 'PLANT.TURN', {
         name: 'turnNow',
@@ -168,7 +168,7 @@ const parts: readonly (readonly [heading: string, facts: readonly Fact[]])[] = [
     ],
   ],
   [
-    'Bedding round and store',
+    'Bedding round and bought bedding',
     [
       read('length', 'Bed, length', 1.8, 'm', 'a tape'),
       read('width', 'width', 1.15, 'm', 'a tape'),
@@ -193,12 +193,12 @@ const parts: readonly (readonly [heading: string, facts: readonly Fact[]])[] = [
         'COST.SPREADING',
         { format: 'whole' },
       ),
-      read('store', 'Store for dried fibre', 30, 'm³', 'length × width × height'),
+      read('store', 'Bought bedding under cover', 30, 'm³', 'length × width × height; home-made fibre is for use, not for keeping'),
       worked(
         'covers so many days',
-        `BEDDING.DRYING.STOCKDAYS({store},${density},${figure('Fibre needed')}/${inUse('Housed days')})`,
+        `BEDDING.DRYING.STOCKDAYS({store},BEDDING.MATERIAL.DENSITY(${inUse('Material now')}),${figure('Bought needed')}/${inUse('Housed days')})`,
         'days',
-        'DRYING.STOCKDAYS; dry fibre in store can heat itself: mind fire',
+        'DRYING.STOCKDAYS: what fills a winter gap',
         {
           format: 'one',
           style: 'strong',

@@ -281,7 +281,7 @@ function evidence(page: SheetBuilder): void {
     .spill({
       name: 'studies',
       formula: '=BEDDING.WELFARE.TABLE()',
-      rows: 37,
+      rows: 49,
       formats: ['text', 'general', undefined, 'text', undefined],
       lines: 4,
     });

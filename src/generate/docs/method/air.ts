@@ -21,10 +21,10 @@ const againstTable = () =>
     }),
   );
 
-/** A drum as such plant is offered; practice figures without a source, to show the check at work. */
-const air = [2800, 10, 0.8, 72] as const;
-const [wet, dry] = [0.355, 0.615];
-const statedKg = 3 * 250;
+/** An invented drum, to show the check at work. */
+const air = [4000, 8, 0.85, 65] as const;
+const [wet, dry] = [0.35, 0.6];
+const statedKg = 2 * 200;
 
 const thinner = (): string => {
   const [, ambient_c, ambient_rh, supply_c] = air;
@@ -64,8 +64,8 @@ export const airSections: readonly Section[] = [
     paragraphs: [
       html`${functionLink('DRYING.CLAIM')} sets the water that a stated output needs against the most that this air can carry: ${step('DRYING.CLAIM', 'water_kg_h', 'most_kg_h', 'ratio')}. The most is with the exhaust saturated and no heat lost, which no dryer reaches. So the check is generous to the supplier on every point but the two named in the last paragraph.`,
       html`The verdict: ${step('DRYING.CLAIM', 'verdict')}. The line at 1 is physics. The line at 1.25 is judgement: room for a meter that reads low and for fibre that warms itself.`,
-      html`At work: 3 m³ of dried fibre an hour at 250 kg/m³, from ${wet} to ${dry}, on 2,800 m³/h of air at 72 °C, from 10 °C and 80 % humidity (practice of the trade, no source). ${worked('DRYING.CLAIM', [statedKg, wet, dry, ...air])}. With the defaults, ${worked('DRYING.OUTPUT', [wet, dry, ...air])}. The stated output would take this much air: ${worked('DRYING.AIRNEEDED', [statedKg, wet, dry, ...air.slice(1)])}.`,
-      html`A second check needs no air at all: stated output × stated time in the drum ÷ filling is the drum it takes. ${worked('DRYING.DRUMNEEDED', [3, 8, 0.3])}. A drum smaller than that cannot hold the fibre so long.`,
+      html`At work, on invented figures: 2 m³ of dried fibre an hour at 200 kg/m³, from ${wet} to ${dry}, on 4,000 m³/h of air at 65 °C, from 8 °C and 85 % humidity. ${worked('DRYING.CLAIM', [statedKg, wet, dry, ...air])}. With the defaults, ${worked('DRYING.OUTPUT', [wet, dry, ...air])}. The stated output would take this much air: ${worked('DRYING.AIRNEEDED', [statedKg, wet, dry, ...air.slice(1)])}.`,
+      html`A second check needs no air at all: stated output × stated time in the drum ÷ filling is the drum it takes. ${worked('DRYING.DRUMNEEDED', [2, 6, 0.3])}. A drum smaller than that cannot hold the fibre so long.`,
       html`<b>Against.</b> The check can be unfair in two ways. Heat that no meter shows (engine exhaust let into the drum, self-heating over many hours) evaporates more than the air’s warmth alone. And a flow read at the wrong place is wrong by as much as air expands. Measure both before calling a figure false; a supplier who shows a weighed day’s output, with its dry matter in and out, has answered it.`,
     ],
   },
