@@ -1,5 +1,5 @@
 import { most } from '../most.ts';
-import { asContent, type Formula, formulaContent, type RawCell, type Stored, storedIn, textFrom } from './contents.ts';
+import { asContent, type Formula, formulaContent, type RawCell, storedIn, textFrom } from './contents.ts';
 import { lettersOf, type Names, NotHere, tokens } from './formula.ts';
 import type { Looks } from './looks.ts';
 import { atMost, Refused } from './refusing.ts';
@@ -46,8 +46,6 @@ const stride = 5000;
 /** Reads the cells of one sheet as they go by. */
 export class SheetCells implements Listener {
   readonly contents: Record<string, string> = {};
-  /** What the file says that the formulas which are worked out here had as their value. */
-  readonly had: Record<string, Stored> = {};
   /** The look of each cell that has one of its own, by row and column. */
   readonly looks = new Map<number, Map<number, number>>();
   /** The row and the column of the last that is filled. */
@@ -129,7 +127,6 @@ export class SheetCells implements Listener {
     if (formula) {
       const { content, live } = formulaContent(formula, stored, this.#names, this.#book.tally);
       if (live && this.#formula?.['t'] === 'array') this.#spill(this.#formula['ref'] ?? '');
-      if (live && typeof stored !== 'object' && stored !== '') this.had[addressOf(place)] = stored;
       return { content, isText: false };
     }
     // What a formula over a block has spilled is worked out by it again.

@@ -17,7 +17,6 @@ export interface SheetRead {
   readonly rowNumber: number;
   readonly colNumber: number;
   readonly contents: Record<string, string>;
-  readonly had: SheetCells['had'];
   /** Blocks of cells and the number of their look. */
   readonly looks: Record<string, number>;
   readonly merges: readonly string[];
@@ -189,7 +188,6 @@ function readSheet(
     rowNumber,
     colNumber,
     contents: cells.contents,
-    had: cells.had,
     looks: looksOf(cells, frame, rowNumber, colNumber, book.tally),
     merges: frame.merges(end),
     panes: frame.panes(),
