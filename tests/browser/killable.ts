@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { type BrowserContext, chromium } from 'playwright-core';
+import { patience } from '../patience.ts';
 import { findBrowser } from './find-browser.ts';
 import { flags } from './launch.ts';
 
@@ -22,10 +23,13 @@ export async function startKillable(folder: string): Promise<Killable> {
     });
     process.once('exit', () => failed(new Error(`the browser did not start: ${said}`)));
   });
-  const browser = await chromium.connectOverCDP(address);
+  const browser = await chromium.connectOverCDP(address, { timeout: patience.wait });
+  const [context] = browser.contexts();
+  if (!context) throw new Error('the browser has no window');
+  context.setDefaultTimeout(patience.wait);
   const ended = new Promise<void>((end) => process.once('exit', () => end()));
   return {
-    context: browser.contexts()[0] as BrowserContext,
+    context,
     kill: () => {
       process.kill('SIGKILL');
       return ended;

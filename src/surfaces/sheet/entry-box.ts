@@ -75,9 +75,17 @@ export function keepBoxInStep(): void {
     if (isOpen(of)) catchUp(of);
     else of.contentHelper.removeAll();
   };
-  const beforeInput = (of: Box, { inputType }: InputEvent): void => {
-    if (!of.compositionActive && inputType.startsWith('insert')) makeWay(of);
-    else if (!of.compositionActive) catchUp(of);
+  const beforeInput = (of: Box, event: InputEvent): void => {
+    if (of.compositionActive) return;
+    if (event.inputType === 'insertText' && event.data && !isOpen(of)) {
+      // Safari's engine writes nothing into a box that is emptied at this moment, so that 400 became 00: it is written here.
+      event.preventDefault();
+      makeWay(of);
+      of.contentHelper.el.textContent = event.data;
+      of.contentHelper.selectRange(event.data.length, event.data.length);
+      of.onInput(event);
+    } else if (event.inputType.startsWith('insert')) makeWay(of);
+    else catchUp(of);
   };
 
   const inStep: Partial<Box> & ThisType<Box> = {

@@ -1,0 +1,4 @@
+import { everyBrowser } from './every-browser.ts';
+import { startFirefox } from './playwright.ts';
+
+everyBrowser('Firefox', startFirefox);

@@ -1,0 +1,4 @@
+import { everyBrowser } from './every-browser.ts';
+import { startWebKit } from './webkit.ts';
+
+everyBrowser('WebKit', startWebKit);
