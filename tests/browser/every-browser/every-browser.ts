@@ -4,7 +4,7 @@ import { basename, join } from 'node:path';
 import { strFromU8, unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { patience } from '../../patience.ts';
-import { pages } from '../sheet-page.ts';
+import { pages, type servedOnly } from '../sheet-page.ts';
 import type { Engine, Tab } from './driver.ts';
 
 let engine: Engine;
@@ -56,7 +56,7 @@ async function showPanel(): Promise<void> {
 }
 
 /** What every browser must do; the rest of the browser tests hold the details in one of them. */
-export function everyBrowser(name: string, start: () => Promise<Engine>): void {
+export function everyBrowser(name: string, start: () => Promise<Engine>, on: typeof servedOnly = pages): void {
   beforeAll(async () => {
     engine = await start();
     tab = engine.tab;
@@ -64,7 +64,7 @@ export function everyBrowser(name: string, start: () => Promise<Engine>): void {
   afterAll(() => engine?.close());
 
   // One page for all: each test goes on where the one before left it, as a user does.
-  describe.each(pages)(`the sheet in ${name}, %s`, (_, address) => {
+  describe.each(on)(`the sheet in ${name}, %s`, (_, address) => {
     beforeAll(async () => {
       await tab.resize({ width: 1400, height: 1000 });
       await tab.open(address());

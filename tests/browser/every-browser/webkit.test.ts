@@ -1,4 +1,5 @@
+import { servedOnly } from '../sheet-page.ts';
 import { everyBrowser } from './every-browser.ts';
 import { startWebKit } from './webkit.ts';
 
-everyBrowser('WebKit', startWebKit);
+everyBrowser('WebKit', startWebKit, servedOnly);
