@@ -5,6 +5,7 @@ import { wireButtons } from './buttons.ts';
 import { mendReferences } from './cell-references.ts';
 import { mendCriteria } from './criteria.ts';
 import { keepBoxInStep } from './entry-box.ts';
+import { workOutInTurns } from './evaluation.ts';
 import { download } from './files.ts';
 import { addFillCells } from './fill-cells.ts';
 import { isOnlyPage, Keeper, type Kept, recall } from './keeping.ts';
@@ -60,6 +61,7 @@ export async function start(): Promise<void> {
     () => notice(notKept),
   );
   const view = new View();
+  workOutInTurns(() => view.shown.model.dispatch('EVALUATE_CHARTS'));
   view.onMove(() => writeHelpIn(bcp47(view.shown.model.getters.getLocale())));
   view.onMove(() => speak(view.shown.model));
   view.onChange(() => only && keeper.changed());
