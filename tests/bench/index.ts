@@ -30,7 +30,7 @@ function print(table: readonly (readonly string[])[]): void {
 
 async function all(): Promise<void> {
   const rates = internalRates();
-  const rows = [...ranges(), exhaustBalance(), ...rates.rows, probability(), ...growth(), ...start(), await pageReady(), ...engine()];
+  const rows = [...ranges(), exhaustBalance(), ...rates.rows, probability(), ...growth(), ...start(), ...(await pageReady()), ...engine()];
   print([['what', 'ours', 'theirs', 'ratio', 'target', '', 'what is compared'], ...rows.map(line)]);
   console.log(`\nInternal rates that one of them gets wrong:\n${rates.wrong.join('\n')}`);
   console.log(`\n${cpus().length} × ${cpus()[0]?.model}, Node ${process.version}, load ${loadavg().map(three).join(' ')}`);

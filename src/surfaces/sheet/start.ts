@@ -42,7 +42,15 @@ async function openKept(view: View): Promise<Kept | undefined> {
   return opened;
 }
 
+/** Lets what stands in the page already be drawn; a tab in the background draws nothing. */
+const drawn = (): Promise<void> =>
+  new Promise((done) => {
+    requestAnimationFrame(() => setTimeout(done));
+    setTimeout(done, 100);
+  });
+
 export async function start(): Promise<void> {
+  await drawn();
   speakOurWords();
   trimMenus();
   mendReferences();
