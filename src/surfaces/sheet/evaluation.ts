@@ -49,13 +49,12 @@ interface Evaluation {
 
 type Idle = (work: () => void) => void;
 
-const whenIdle: Idle = (work) => {
-  if ('requestIdleCallback' in window) window.requestIdleCallback(work, { timeout: 1000 });
-  else setTimeout(work, 50);
-};
-
-/** Longest that waiting cells are worked out without a pause, in milliseconds; one formula may take longer. */
+/** Longest that waiting cells are worked out without a pause, and the pause, in milliseconds; one formula may take longer. */
 const TURN = 16;
+const PAUSE = 30;
+
+/** Keys, clicks and drawing go before: not every browser tells when it is idle. */
+const afterOthers: Idle = (work) => void setTimeout(work, PAUSE);
 
 /** The top row of a zone, and what is left below it. */
 function split({ sheetId, zone }: Range): readonly Range[] {
@@ -243,10 +242,10 @@ const inTurns = (Evaluating: Whole, redraw: () => void, idle: Idle): Whole =>
 /**
  * The grid works out every sheet before it draws one, and all of them anew while a key is pressed. Here the sheet on show
  * and those that its formulas lead to are worked out at once; the others when somebody reads a cell of theirs, or else in
- * short turns while the page has nothing to do. Who reads never sees the difference: no cell is ever shown, saved or
+ * short turns with pauses between them. Who reads never sees the difference: no cell is ever shown, saved or
  * exported unfinished. A slow function therefore holds up nobody, as long as it stands on a sheet of its own.
  */
-export function workOutInTurns(redraw: () => void, idle: Idle = whenIdle): void {
+export function workOutInTurns(redraw: () => void, idle: Idle = afterOthers): void {
   const plugins = registries.coreViewsPluginRegistry;
   const Evaluating = plugins.get('evaluation') as unknown as Whole;
   plugins.replace('evaluation', inTurns(Evaluating, redraw, idle) as never);
