@@ -1,5 +1,24 @@
 import { figure } from './figure.ts';
 
+/** Equations over air that are the same in the usual and in the coldest air. */
+const usual = ['Outdoor temperature', 'Outdoor humidity', 'Supply temperature'] as const;
+const coldest = ['Coldest month temperature', 'Coldest month humidity', 'Supply temperature, coldest month'] as const;
+type Air = typeof usual | typeof coldest;
+
+/** The smaller of what the water and what the heat gives, of the two that are given. */
+const supplyHow = ([c, rh]: Air) =>
+  `min(DRYING.SUPPLYTEMP([Air m3 per hour], [${c}], [${rh}], [Hot water litres per hour], [Hot water temperature], [Heater effectiveness], [Altitude], [Air measured at]), DRYING.HEATEDTEMP([Air m3 per hour], [${c}], [${rh}], [Heat available kW], [Altitude], [Air measured at]))`;
+const airHow = ([c, rh, supply]: Air) =>
+  `[Air m3 per hour], [${c}], [${rh}], [${supply}], [Altitude], [Air measured at], [Exhaust humidity], [Heat loss]`;
+export const exhaustHow = (row: string) => `row(DRYING.EXHAUST(${airHow(usual)}), '${row}')`;
+export const coldestDryerHow = `ifNone(DRYING.OUTPUT([Pressed dry matter], [Dried to dry matter], ${airHow(coldest)}), 0) * [Dryer hours a day] / 1000`;
+const withDryerHow = (dryer: string, without: string) => `[Dried to dry matter] > [Pressed dry matter] ? ${dryer} : ${without}`;
+export const leastHow = (dryer: string) =>
+  withDryerHow(
+    `least('slurry', [Slurry could make], 'press', [Press could make], 'dryer', ${dryer})`,
+    "least('slurry', [Slurry could make], 'press', [Press could make])",
+  );
+
 /** What the beds need. */
 export const needsFigures = [
   figure('Dried fibre density', 'kg/m³', {
@@ -14,7 +33,7 @@ export const needsFigures = [
   }),
   figure('Bought per cubicle per day', 'kg', {
     value: (plan) => plan.needs.bought_kg_cubicle_day,
-    how: 'DEMAND.CUBICLE([Litres now], [Days now], [Bought density])',
+    how: "isGiven('Litres now') || !isGiven('Bought t last year') ? DEMAND.CUBICLE([Litres now], [Days now], [Bought density]) : [Bought t last year] * (1 - [Bought lost]) * 1000 / ([Cubicles] * [Housed days])",
     meaning: 'Bought bedding laid in each cubicle now, averaged over the days.',
   }),
   figure('Fibre needed', 't/year', {
@@ -49,11 +68,13 @@ export const kitFigures = [
   figure('Supply temperature', '°C', {
     only: 'with a dryer',
     value: (plan) => plan.kit.usual.supply_c,
+    how: supplyHow(usual),
     meaning: (plan) => `Warm air into the drum; the ${plan.kit.usual.set_by === 'heat' ? 'heat available' : 'hot water'} sets it.`,
   }),
   figure('Supply temperature, coldest month', '°C', {
     only: 'with a dryer',
     value: (plan) => plan.kit.coldest.supply_c,
+    how: supplyHow(coldest),
     meaning: (plan) =>
       `Warm air into the drum in the coldest month; the ${plan.kit.coldest.set_by === 'heat' ? 'heat available' : 'hot water'} sets it.`,
   }),
@@ -97,11 +118,13 @@ export const kitFigures = [
   figure('Exhaust temperature', '°C', {
     only: 'with a dryer',
     value: (plan) => plan.kit.usual.exhaust.exhaust_c,
+    how: exhaustHow('temperature'),
     meaning: 'Moist air out of the drum.',
   }),
   figure('Exhaust flow', 'm³/h', {
     only: 'with a dryer',
     value: (plan) => plan.kit.usual.exhaust.exhaust_m3_h,
+    how: exhaustHow('flow'),
     meaning: 'Moist air out of the drum: size the chimney by it.',
   }),
   figure('Slurry could make', 't/day', {
@@ -122,6 +145,7 @@ export const kitFigures = [
   }),
   figure('What limits', '', {
     value: (plan) => plan.kit.limit.stage,
+    how: leastHow('[Dryer could make]'),
     meaning: 'The stage that can make least.',
   }),
   figure('Cover of demand', 'times', {
@@ -131,6 +155,10 @@ export const kitFigures = [
   }),
   figure('Cover in the coldest month', 'times', {
     value: (plan) => plan.kit.coldest_limit.cover,
+    how: withDryerHow(
+      `min([Slurry could make], [Press could make], ${coldestDryerHow}) / ([Fibre needed] / [Housed days])`,
+      '[Cover of demand]',
+    ),
     meaning: 'The same on the coldest month’s air.',
   }),
   figure('Press hours needed', 'h/day', {

@@ -1,11 +1,17 @@
 import { figure } from './figure.ts';
 
+const annuityHow = 'INVEST.NPV(0, 1, [Life years], [Discount rate], [Saving growth])';
+const cashFlowHow =
+  "INVEST.CASHFLOW([Kit cost] - [Grant], [Saving], [Life years], [Discount rate], [Saving growth], [End value], [Tax rate], [First-year allowance], [Yearly allowance], [Allowance method], [Rest allowed in the last year], [Interest relief] == 'yes' ? [Borrowed] : 0, [Loan years], [Loan rate], [Interest relief])";
+/** The last year's cumulative worth, and what each year's relief is worth today. */
+const afterTaxHow = `last(${cashFlowHow}, 'discounted cumulative') + worth(${cashFlowHow}, 'relief', [Discount rate])`;
+
 /** What it costs, saves and returns. */
 export const moneyFigures = [
   figure('Topped up with bought', 't/year', {
     value: (plan) => plan.money.topped_up_t_year,
-    how: '(1 - [Fibre made] / [Fibre needed]) * DEMAND.HERD([Cubicles], DEMAND.CUBICLE([Bedding litres per cubicle each time], [Days between beddings], [Bought density]), [Housed days], [Bought lost])',
-    meaning: 'Bought bedding that still makes up the shortfall.',
+    how: '(1 - [Fibre made] / [Fibre needed]) * [Bought needed]',
+    meaning: 'Bought bedding that still makes up the shortfall, laid as the herd is bedded now.',
   }),
   figure('Bought-in cost', 'per year', {
     value: (plan) => plan.money.bought_cost,
@@ -104,30 +110,75 @@ export const moneyFigures = [
   }),
   figure('NPV after tax', 'money', {
     value: (plan) => plan.money.npv_after_tax,
+    how: afterTaxHow,
     meaning: 'The same after tax and allowances at the rates given; check the current rates with your accountant.',
   }),
   figure('Break-even bedding price', 'per t', {
     value: (plan) => plan.money.break_even_price,
-    how: '[Bought price per t] - [NPV] / INVEST.NPV(0, 1, [Life years], [Discount rate], [Saving growth]) / ([Bought needed] - [Topped up with bought])',
+    how: `[Bought price per t] - [NPV] / ${annuityHow} / ([Bought needed] - [Topped up with bought])`,
     meaning: 'Price of bought bedding at which the kit just pays, all else as it is.',
   }),
   figure('Break-even heat price', 'per kWh', {
     value: (plan) => plan.money.break_even_heat_price,
-    how: '[Heat price per kWh] + [NPV] / INVEST.NPV(0, 1, [Life years], [Discount rate], [Saving growth]) / ([Heat needed] * [Dryer hours needed] * [Housed days] * [Fibre made] / [Fibre needed])',
+    how: `[Heat price per kWh] + [NPV] / ${annuityHow} / ([Heat needed] * [Dryer hours needed] * [Housed days] * [Fibre made] / [Fibre needed])`,
     meaning: 'Price of heat at which the kit just pays, all else as it is.',
   }),
   figure('Break-even kit cost', 'money', {
     value: (plan) => plan.money.break_even_kit_cost,
-    how: '[Kit cost] + [NPV]',
+    how: `[Kit cost] + [NPV] / (1 + ${annuityHow} * [Repairs share])`,
     meaning: 'Kit cost before the grant at which the kit just pays, all else as it is.',
   }),
   figure('Loan payments', 'per year', {
     value: (plan) => plan.money.loan_payments,
+    how: '[Borrowed] > 0 ? 12 * INVEST.REPAYMENT([Borrowed], [Loan years], [Loan rate]) : 0',
     meaning: 'A year’s loan payments, paid monthly.',
   }),
   figure('Loan cover', 'times', {
     value: (plan) => plan.money.loan_cover,
     how: 'INVEST.COVER([Saving], [Loan payments])',
     meaning: 'First year’s saving before tax beside the year’s loan payments; lenders often look for 1.25.',
+  }),
+] as const;
+
+/** What else there is to the money. */
+export const furtherMoneyFigures = [
+  figure('Capital', 'money', {
+    value: (plan) => plan.money.capital,
+    how: '[Kit cost] - [Grant]',
+    meaning: 'What the kit costs once the grant is off.',
+  }),
+  figure('Net running cost', 'per year', {
+    value: (plan) => plan.money.net_running_cost,
+    how: '[Bought price per t] * ([Bought needed] - [Topped up with bought]) - [Saving]',
+    meaning: 'What it costs to run beyond what the bought tonnes are worth: the running cost of INVEST.SENSITIVITY and PROBABILITY.',
+  }),
+  figure('Mastitis cases to NPV 0', 'per 100 cows/year', {
+    value: (plan) => plan.udder.cases_to_npv_0,
+    how: `[NPV] > 0 ? [NPV] / (${annuityHow} * [Cows] / 100 * [Cost per mastitis case]) : none`,
+    meaning:
+      'Extra clinical cases, each year of the life, that would eat what the kit earns; before tax. Cases that do not show cost as much again.',
+  }),
+  figure('Stated output at best', 'times', {
+    only: 'with a dryer',
+    value: (plan) => plan.kit.stated_at_best,
+    how: "DRYING.CLAIM([Stated output m3 per hour] * MATERIAL.DRIEDDENSITY(isGiven('Fresh fibre density') ? [Fresh fibre density] : 200, [Pressed dry matter], [Dried to dry matter], [Shrinkage]), [Pressed dry matter], [Dried to dry matter], [Air m3 per hour], [Outdoor temperature], [Outdoor humidity], [Hot water temperature], [Altitude], [Air measured at])",
+    meaning:
+      'The same at the best for the supplier: fibre of 200 kg/m³ where its weight was not typed, and air as hot as the water. Still above 1.25, it is not to be had.',
+  }),
+  figure('Invoice price', 'per t', {
+    value: (plan) => plan.money.invoice_price,
+    how: '[Bought bill last year] / [Bought t last year]',
+    meaning: 'What a tonne cost by last year’s invoices, haulage with it.',
+  }),
+  figure('Invoice against plan', 'times', {
+    value: (plan) => plan.money.invoice_against_plan,
+    how: '[Bought t last year] / DEMAND.HERD([Cubicles], DEMAND.CUBICLE([Litres now], [Days now], [Bought density]), [Housed days], [Bought lost])',
+    meaning: 'Last year’s tonnes beside what the beds would take by the litres now, or laid as the fibre: near 1 if both are right.',
+  }),
+  figure('Present bedding in the slurry', 'times', {
+    value: (plan) => plan.kit.bedding_in_slurry,
+    how: '[Bought per cubicle per day] * [Bought dry matter] * [Cubicles] / 1000 / ([Slurry] * [Slurry dry matter])',
+    meaning:
+      'Dry matter laid now beside all that is in the slurry: the most of it that can be bedding. Above 1, most never reaches the sample.',
   }),
 ] as const;

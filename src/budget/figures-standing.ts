@@ -1,5 +1,5 @@
 import { figure } from './figure.ts';
-import { defaultsOf, missingOf, sayMissing, sayTaken } from './standing.ts';
+import { defaultsOf, missingOf, refusalsOf, sayMissing, sayTaken } from './standing.ts';
 
 const listed = (names: readonly string[], none: string): string => (names.length === 0 ? none : `${names.join('; ')}.`);
 
@@ -16,5 +16,13 @@ export const standingFigures = [
   figure('Still missing', '', {
     value: (plan) => missingOf(plan).length,
     meaning: (plan) => listed(missingOf(plan).map(sayMissing), 'Nothing: the plan has all it needs.'),
+  }),
+  figure('Refused inputs', '', {
+    value: (plan) => refusalsOf(plan).length,
+    meaning: (plan) =>
+      listed(
+        refusalsOf(plan).map(({ message }) => message),
+        'None: every value given can be used.',
+      ),
   }),
 ] as const;

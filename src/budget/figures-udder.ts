@@ -1,11 +1,16 @@
 import { bandOf, SCORE_CAUTION } from '../domain/hygiene.ts';
 import { figure } from './figure.ts';
+import { coldestDryerHow, exhaustHow, leastHow } from './figures-kit.ts';
+
+const bedHow = '[Shed temperature], [Dirty udders], [Bed], [Cows] / [Cubicles]';
+const fibreHow = `[Dried to dry matter], [Days between beddings], [Fibre kind], ${bedHow}`;
+const presentHow = `[Bought dry matter], [Days now], [Material now], ${bedHow}`;
 
 const bands = ({ lowest, highest }: { lowest: number; highest: number }): string => {
   const [low, high] = [bandOf(lowest), bandOf(highest)];
   return `${low === high ? low : `${low} to ${high}`} over what was not given; a ${SCORE_CAUTION}.`;
 };
-const range = ({ lowest, highest }: { lowest: number; highest: number }, decimals: number): string =>
+const dash = ({ lowest, highest }: { lowest: number; highest: number }, decimals: number): string =>
   `${lowest.toFixed(decimals)}–${highest.toFixed(decimals)}`;
 
 /** What the bedding may do to the udders. */
@@ -22,17 +27,17 @@ export const udderFigures = [
   }),
   figure('Hygiene score, fibre', '0–100', {
     value: (plan) => plan.udder.fibre_score,
-    how: 'HYGIENE.RISK([Dried to dry matter], [Days between beddings], [Fibre kind], [Shed temperature], [Dirty udders], [Bed], [Cows] / [Cubicles])',
+    how: `HYGIENE.RISK(${fibreHow})`,
     meaning: (plan) => `${bandOf(plan.udder.fibre_score)}: 0 is best; a ${SCORE_CAUTION}.`,
   }),
   figure('Hygiene score, present bedding', '0–100', {
     value: (plan) => plan.udder.present_score,
-    how: 'HYGIENE.RISK([Bought dry matter], [Days now], [Material now], [Shed temperature], [Dirty udders], [Bed], [Cows] / [Cubicles])',
+    how: `HYGIENE.RISK(${presentHow})`,
     meaning: (plan) => `${bandOf(plan.udder.present_score)}: 0 is best; a ${SCORE_CAUTION}.`,
   }),
 ] as const;
 
-/** The stated output, and what else is worth knowing. */
+/** What is claimed of the kit. */
 export const claimsFigures = [
   figure('Stated output against the air', 'times', {
     only: 'with a dryer',
@@ -46,13 +51,19 @@ export const claimsFigures = [
     how: 'DRYING.RETENTION([Drum m3], [Drum fill], [Dried fibre density], [Dried output])',
     meaning: 'Time the fibre spends in the drum at the calculated output.',
   }),
+] as const;
+
+/** What else is worth knowing. */
+export const alsoFigures = [
   figure('Limit in the coldest month', '', {
     value: (plan) => plan.kit.coldest_limit.stage,
+    how: leastHow(coldestDryerHow),
     meaning: 'The stage that can make least in the coldest month.',
   }),
   figure('Exhaust dew point', '°C', {
     only: 'with a dryer',
     value: (plan) => plan.kit.usual.exhaust.exhaust_dew_point_c,
+    how: exhaustHow('dew point'),
     meaning: 'Anything colder than this in the exhaust’s way drips.',
   }),
   figure('Cow dry matter', 'kg', {
@@ -61,19 +72,23 @@ export const claimsFigures = [
     meaning: 'Dry matter in a cow’s slurry in a day: 4 to 9 is usual, so a figure outside says check the samples.',
   }),
   figure('Hygiene span, fibre', '0–100', {
-    value: (plan) => range(plan.udder.fibre_span, 0),
+    value: (plan) => dash(plan.udder.fibre_span, 0),
+    how: `span(HYGIENE.SPAN(${fibreHow}))`,
     meaning: (plan) => bands(plan.udder.fibre_span),
   }),
   figure('Hygiene span, present bedding', '0–100', {
-    value: (plan) => range(plan.udder.present_span, 0),
+    value: (plan) => dash(plan.udder.present_span, 0),
+    how: `span(HYGIENE.SPAN(${presentHow}))`,
     meaning: (plan) => bands(plan.udder.present_span),
   }),
   figure('Lying time, fibre', 'h/day', {
-    value: (plan) => range(plan.udder.fibre_lying, 1),
+    value: (plan) => dash(plan.udder.fibre_lying, 1),
+    how: 'trials(WELFARE.LYING([Dried to dry matter]))',
     meaning: 'What the published trials imply at this dry matter; they disagree fourfold, and no milk is claimed for it.',
   }),
   figure('Lying time, present bedding', 'h/day', {
-    value: (plan) => range(plan.udder.present_lying, 1),
+    value: (plan) => dash(plan.udder.present_lying, 1),
+    how: 'trials(WELFARE.LYING([Bought dry matter]))',
     meaning: 'The same for the present bedding.',
   }),
 ] as const;

@@ -1,10 +1,19 @@
 import type { Figure } from './figure.ts';
 import { kitFigures, needsFigures } from './figures-kit.ts';
-import { moneyFigures } from './figures-money.ts';
+import { furtherMoneyFigures, moneyFigures } from './figures-money.ts';
 import { standingFigures } from './figures-standing.ts';
-import { claimsFigures, udderFigures } from './figures-udder.ts';
+import { alsoFigures, claimsFigures, udderFigures } from './figures-udder.ts';
 
-const entries = [...needsFigures, ...kitFigures, ...moneyFigures, ...udderFigures, ...claimsFigures, ...standingFigures] as const;
+const entries = [
+  ...needsFigures,
+  ...kitFigures,
+  ...moneyFigures,
+  ...udderFigures,
+  ...claimsFigures,
+  ...furtherMoneyFigures,
+  ...alsoFigures,
+  ...standingFigures,
+] as const;
 
 /** A row of the answer by its key: a key without an entry does not compile. */
 export type FigureKey = (typeof entries)[number]['key'];

@@ -50,13 +50,9 @@ export class Given {
     return this.typed.filter((value) => value instanceof Refusal);
   }
 
-  /** The first two items, both usable by themselves, of which one rules the other out; or nothing. */
-  get clash(): Refusal | undefined {
-    for (const item of opposed) {
-      const refusal = clashOf(item, this.values);
-      if (refusal) return refusal;
-    }
-    return undefined;
+  /** The refusal of an item that another rules out, both usable by themselves; or nothing. */
+  clash(item: BudgetItem): Refusal | undefined {
+    return clashOf(item, this.values);
   }
 
   /**
@@ -85,8 +81,6 @@ class Taken {
     this.values = values;
   }
 }
-
-const opposed = budgetItems.filter(({ against }) => against !== undefined);
 
 /** The refusal of an item that another rules out; nothing where either is missing or refused by itself. */
 function clashOf(item: BudgetItem, values: readonly unknown[]): Refusal | undefined {

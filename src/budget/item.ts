@@ -51,7 +51,7 @@ export interface ItemEntry<Value = unknown, Others extends string = string> {
   readonly only?: Only;
   /** No plan can do without it, where it plays a part. */
   readonly needed?: true;
-  /** Of two that are needed this or the other will do: the other's key. */
+  /** Another item that will do in its place: neither its lack nor its default is told where that one is given. */
   readonly instead?: Others;
   /** Taken to be as another item where not given; it stays what it was taken to be while that item varies. */
   readonly follows?: Others;

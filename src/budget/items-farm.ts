@@ -77,11 +77,22 @@ export const farmItems = {
   litres_now: bought.number('Litres now', 'litres', range(0.5, 500), 'litres of the bought bedding a cubicle gets each time', {
     empty: 'as for the fibre',
     follows: 'litres',
+    instead: 'bought_t_last_year',
   }),
   interval_days_now: bought.number('Days now', 'days', range(0.25, 14), 'days between beddings now', {
     empty: 'as for the fibre',
     follows: 'interval_days',
   }),
+  bought_t_last_year: bought.number('Bought t last year', 't', { above: 0, max: 1e6 }, 'tonnes on last year’s invoices, all of them', {
+    empty: 'how much is bedded now then comes from the litres',
+  }),
+  bought_bill_last_year: bought.number(
+    'Bought bill last year',
+    'money',
+    { above: 0, max: 1e9 },
+    'what those invoices came to, haulage with it, without VAT',
+    { empty: 'the price is then not checked against the invoices' },
+  ),
   labour_h_week_now: bought.number('Labour hours a week now', 'h/week', range(0, 168), 'hours a week spent on bedding now', {
     default: 'labour_hours_now',
   }),

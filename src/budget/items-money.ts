@@ -1,4 +1,5 @@
 import { yearsSlip } from '../core/slips.ts';
+import { allowanceMethods } from '../domain/cash-flow.ts';
 import { countries } from '../domain/reference.ts';
 import { inGroup, range } from './item.ts';
 
@@ -64,6 +65,19 @@ export const moneyItems = {
     'share of what remains allowed each year: ask your accountant',
     { default: 'yearly_allowance' },
   ),
+  allowance_method: kit.choice('Allowance method', allowanceMethods, 'a share of what remains, or of the cost: ask your accountant', {
+    default: 'allowance_method',
+  }),
+  balance_at_end: kit.yesNo(
+    'Rest allowed in the last year',
+    'whether what is left of the cost is allowed at the end: ask your accountant',
+    {
+      default: 'balance_at_end',
+    },
+  ),
+  interest_relief: kit.yesNo('Interest relief', 'whether loan interest is set against tax: ask your accountant', {
+    default: 'interest_relief',
+  }),
 
   cost_per_case: udder.number(
     'Cost per mastitis case',

@@ -1,5 +1,6 @@
 import { bindingStage } from '../domain/capacity.ts';
 import { claim, drumNeeded, retention } from '../domain/drying.ts';
+import { driedDensity } from '../domain/materials.ts';
 import { liquidDryMatter, pressedCake, slurryProduced } from '../domain/separation.ts';
 import { Dryer, inColdestMonth, inUsualAir } from './dryer.ts';
 import type { Given } from './given.ts';
@@ -10,8 +11,12 @@ import { keepAnswers, OnDemand } from './on-demand.ts';
 /** What can hold the kit back, in the order in which a tie is told. */
 type StageName = 'slurry' | 'press' | 'dryer';
 
+/** Pressed fibre as light as is met with, for the best that a stated output can be. */
+const LIGHTEST_FRESH_KG_M3 = 200;
+
 /** What slurry, press and dryer can make, and which of them sets the limit. Equations: separation.ts, drying.ts, capacity.ts. */
 export class Kit extends OnDemand {
+  private readonly given: Given;
   private readonly inputs: Inputs;
   private readonly needs: Needs;
   readonly usual: Dryer;
@@ -19,6 +24,7 @@ export class Kit extends OnDemand {
 
   constructor(given: Given, needs: Needs) {
     super(SUMS);
+    this.given = given;
     this.inputs = given.inputs;
     this.needs = needs;
     this.usual = new Dryer(given, needs, inUsualAir);
@@ -108,6 +114,22 @@ export class Kit extends OnDemand {
   get stated_ratio() {
     const { stated_m3_h, cake_dm, target_dm } = this.inputs;
     return claim(stated_m3_h * this.needs.fibre_density_kg_m3, cake_dm, target_dm, ...this.usual.air()).ratio;
+  }
+
+  /** The same at the best for the supplier: light fibre where its weight was not typed, and air as hot as the water. */
+  get stated_at_best() {
+    const { inputs } = this;
+    const { stated_m3_h, cake_dm, target_dm, water_c } = inputs;
+    const fresh_density_kg_m3 = this.given.has('fresh_density_kg_m3') ? inputs.fresh_density_kg_m3 : LIGHTEST_FRESH_KG_M3;
+    const density_kg_m3 = driedDensity(fresh_density_kg_m3, cake_dm, target_dm, inputs.shrinkage).dried_density_kg_m3;
+    const air = [inputs.air_m3_h, inputs.ambient_c, inputs.ambient_rh, water_c, inputs.altitude_m, inputs.air_at] as const;
+    return claim(stated_m3_h * density_kg_m3, cake_dm, target_dm, ...air).ratio;
+  }
+
+  /** What is laid now, as a share of the dry matter that the slurry holds: the most of it that can be bedding. */
+  get bedding_in_slurry() {
+    const { bought_dm, cubicles, slurry_dm } = this.inputs;
+    return (this.needs.bought_kg_cubicle_day * bought_dm * cubicles) / 1000 / (this.slurry_t_day * slurry_dm);
   }
 
   get stated_drum_m3() {

@@ -2,14 +2,14 @@ import { isBlank } from '../core/result.ts';
 import { quoted } from '../core/words.ts';
 import { type Answer, Refusal } from '../domain/refusal.ts';
 import type { Figure } from './figure.ts';
-import { type FigureKey, figureCalled } from './figures.ts';
+import { type FigureKey, figureByKey, figureCalled } from './figures.ts';
 import { answerOf, type Given, readCells, readInputs, readNames } from './given.ts';
 import { pairUp, type Table } from './herd.ts';
 import { itemNamed } from './items.ts';
 import { planOf } from './plan.ts';
+import { refusalsOf } from './standing.ts';
 import { warningCount } from './warnings.ts';
 
-/** The score is never shown without its span. */
 export const usualResults: readonly FigureKey[] = [
   'Fibre needed',
   'What limits',
@@ -17,27 +17,36 @@ export const usualResults: readonly FigureKey[] = [
   'Saving',
   'Payback',
   'NPV',
-  'Break-even mastitis cases',
+  'Mastitis cases to NPV 0',
   'Hygiene score, fibre',
   'Hygiene span, fibre',
 ];
 
-/** The figures asked for by key, else the usual ones. */
+const spanOf: ReadonlyMap<string, FigureKey> = new Map([
+  ['Hygiene score, fibre', 'Hygiene span, fibre'],
+  ['Hygiene score, present bedding', 'Hygiene span, present bedding'],
+]);
+
+/** The figures asked for by key, else the usual ones. A score brings its span as the next, unless that was asked for too. */
 export function figuresAsked(asked: Table | undefined, usual: readonly FigureKey[]): readonly Figure[] {
   const keys = asked?.flat().filter((key) => !isBlank(key)) ?? usual;
-  return keys.map((key) => {
+  const figures = keys.map((key) => {
     const figure = figureCalled(key);
     if (figure) return figure;
     const problem = `${quoted(key)} is not a result of the budget`;
     throw new Refusal('results (table)', problem, 'enter keys as the first column of BEDDING.BUDGET.HERD shows them');
   });
+  return figures.flatMap((figure) => {
+    const span = spanOf.get(figure.key);
+    return span && !figures.some(({ key }) => key === span) ? [figure, figureByKey(span)] : [figure];
+  });
 }
 
 /** One herd's figures and its number of warnings; a refused input shows in each of its cells, so that it cannot be missed. */
 function cellsOf(given: Given, asked: readonly Figure[]): readonly Answer[] {
-  const refused = given.refused[0];
-  if (refused) return [...asked.map(() => refused), refused];
   const plan = planOf(given);
+  const refused = refusalsOf(plan)[0];
+  if (refused) return [...asked.map(() => refused), refused];
   return [...asked.map((figure) => answerOf(() => figure.value(plan))), warningCount(plan)];
 }
 

@@ -52,8 +52,9 @@ export class Money extends OnDemand {
     return this.bought_cost + this.labourCost(this.inputs.labour_h_week_now);
   }
 
+  /** What is short is bought and laid as the herd is bedded now. */
   get topped_up_t_year() {
-    return (1 - this.kit.made_share) * this.needs.bought_like_fibre_t_year;
+    return (1 - this.kit.made_share) * this.needs.bought_t_year;
   }
 
   get top_up_cost() {
@@ -97,6 +98,19 @@ export class Money extends OnDemand {
 
   get saving() {
     return this.bought_with_labour - this.running_cost - this.top_up_cost;
+  }
+
+  /** What the bought tonnes that the fibre replaces are worth, less the saving: INVEST.SENSITIVITY calls it the running cost. */
+  get net_running_cost() {
+    return this.inputs.bought_price_per_t * this.replaced_t_year - this.saving;
+  }
+
+  get invoice_price() {
+    return this.inputs.bought_bill_last_year / this.inputs.bought_t_last_year;
+  }
+
+  get invoice_against_plan() {
+    return this.inputs.bought_t_last_year / this.needs.bought_by_volume_t_year;
   }
 
   get capital() {
@@ -150,7 +164,9 @@ export class Money extends OnDemand {
 
   get npv_after_tax() {
     const { inputs } = this;
-    const loan = { borrowed: 0, years: undefined, rate: undefined };
+    // The loan brings its relief alone: the worth of the kit does not change with how it is paid for.
+    const isRelieved = inputs.interest_relief === 'yes' && inputs.borrowed > 0;
+    const [borrowed, years, rate] = isRelieved ? [inputs.borrowed, inputs.loan_years, inputs.loan_rate] : [0, undefined, undefined];
     return cashFlow(
       this.capital,
       this.saving,
@@ -161,11 +177,12 @@ export class Money extends OnDemand {
       inputs.tax_rate,
       inputs.first_year_allowance,
       inputs.yearly_allowance,
-      'pool',
-      'no',
-      loan.borrowed,
-      loan.years,
-      loan.rate,
+      inputs.allowance_method,
+      inputs.balance_at_end,
+      borrowed,
+      years,
+      rate,
+      inputs.interest_relief,
     ).npv_after_tax;
   }
 
@@ -179,10 +196,14 @@ export class Money extends OnDemand {
     return -this.npv / this.annuity_factor;
   }
 
+  /** Bought bedding that the fibre takes the place of. */
+  private get replaced_t_year() {
+    return this.needs.bought_t_year - this.topped_up_t_year;
+  }
+
   get break_even_price() {
-    const replaced_t_year = this.needs.bought_t_year - this.topped_up_t_year;
-    if (replaced_t_year <= 0) throw new NoAnswer('the fibre replaces no bought bedding');
-    return breakEven(this.inputs.bought_price_per_t + this.saving_short / replaced_t_year);
+    if (this.replaced_t_year <= 0) throw new NoAnswer('the fibre replaces no bought bedding');
+    return breakEven(this.inputs.bought_price_per_t + this.saving_short / this.replaced_t_year);
   }
 
   get break_even_heat_price() {
@@ -192,7 +213,7 @@ export class Money extends OnDemand {
   }
 
   get break_even_kit_cost() {
-    return breakEven(this.inputs.kit_cost + this.npv);
+    return breakEven(this.inputs.kit_cost + this.npv / (1 + this.annuity_factor * this.inputs.repairs_share));
   }
 
   get loan_payments() {

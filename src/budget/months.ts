@@ -8,6 +8,7 @@ import { answerOf, type Changes, type Given } from './given.ts';
 import { pairUp, type Table } from './herd.ts';
 import { type ItemKey, itemOf } from './items.ts';
 import { type Plan, planOf } from './plan.ts';
+import { clashesOf } from './standing.ts';
 
 const MOST_DAYS = 366;
 /** How far a fan is turned down: a fifth of its air at least, in steps of a hundredth. */
@@ -112,7 +113,7 @@ function workOut(given: Given, month: Month, yearDays: number, turnDown: boolean
   if (days === 0) return { name, days, ...nothing, limit: '–' };
   const plan = turnDown ? turnedDown(given, month, yearDays) : planIn(given, month, yearDays);
   const withDryer = answerOf(() => plan.needs.has_dryer) !== false;
-  const clash = plan.given.clash;
+  const [clash] = clashesOf(plan);
   const of = (work: () => Answer): Answer => clash ?? answerOf(work);
   return {
     name,

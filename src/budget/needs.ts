@@ -6,11 +6,13 @@ import { keepAnswers, OnDemand } from './on-demand.ts';
 
 /** What the beds need: of fibre, and of the material bought now. Equations: demand.ts, materials.ts. */
 export class Needs extends OnDemand {
+  private readonly given: Given;
   private readonly inputs: Inputs;
 
-  constructor({ inputs }: Given) {
+  constructor(given: Given) {
     super(SUMS);
-    this.inputs = inputs;
+    this.given = given;
+    this.inputs = given.inputs;
   }
 
   /** No dryer is told by drying to the very dry matter that the press gives. */
@@ -30,7 +32,19 @@ export class Needs extends OnDemand {
     return cubicleDemand(litres, interval_days, this.fibre_density_kg_m3).kg_cubicle_day;
   }
 
+  /** What tells how much is bedded now: the litres where they were given, else last year's tonnes, else the fibre's volume. */
+  get amount_now_from(): 'litres' | 'tonnes' | 'fibre' {
+    if (this.given.has('litres_now')) return 'litres';
+    return this.given.has('bought_t_last_year') ? 'tonnes' : 'fibre';
+  }
+
   get bought_kg_cubicle_day() {
+    const { inputs } = this;
+    if (this.amount_now_from !== 'tonnes') return this.bought_by_volume_kg;
+    return (inputs.bought_t_last_year * (1 - inputs.bought_loss) * 1000) / (inputs.cubicles * inputs.housed_days);
+  }
+
+  private get bought_by_volume_kg() {
     const { litres_now, interval_days_now, bought_density_kg_m3 } = this.inputs;
     return cubicleDemand(litres_now, interval_days_now, bought_density_kg_m3).kg_cubicle_day;
   }
@@ -40,13 +54,12 @@ export class Needs extends OnDemand {
   }
 
   get bought_t_year() {
-    return this.yearly(this.bought_kg_cubicle_day, this.inputs.bought_loss);
+    return this.amount_now_from === 'tonnes' ? this.inputs.bought_t_last_year : this.bought_by_volume_t_year;
   }
 
-  /** What it would take to bed with the bought material just as the fibre is bedded: the measure for topping up. */
-  get bought_like_fibre_t_year() {
-    const { litres, interval_days, bought_density_kg_m3, bought_loss } = this.inputs;
-    return this.yearly(cubicleDemand(litres, interval_days, bought_density_kg_m3).kg_cubicle_day, bought_loss);
+  /** What the beds would take by the litres now, or as the fibre where they were not given: what an invoice is held against. */
+  get bought_by_volume_t_year() {
+    return this.yearly(this.bought_by_volume_kg, this.inputs.bought_loss);
   }
 
   get demand_t_day() {

@@ -36,7 +36,7 @@ export class Plan {
  *     const npv = figureByKey('NPV');
  *     for (const price of prices) answerOf(() => npv.value(planOf(given, new Map([['bought_price_per_t', price]]))));
  *
- * Each value must lie within its item's own range; what two items rule out together is refused by the plan
- * (`planOf(given, changes).given.clash`). What follows a varied item is held at what it was taken to be: see `Given.with`.
+ * Each value must lie within its item's own range; what two items rule out together is refused by the
+ * plan: `refusalsOf` lists it. What follows a varied item is held at what it was taken to be: see `Given.with`.
  */
 export const planOf = (given: Given, changes?: Changes): Plan => new Plan(changes ? given.with(changes) : given);

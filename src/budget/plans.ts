@@ -2,11 +2,12 @@ import { isBlank } from '../core/result.ts';
 import { type Answer, NoAnswer, Refusal } from '../domain/refusal.ts';
 import type { Figure } from './figure.ts';
 import { type FigureKey, figureByKey } from './figures.ts';
-import { answerOf, type Changes, type Given, readCells, readNames } from './given.ts';
+import { answerOf, type Changes, readCells, readNames } from './given.ts';
 import { pairUp, type Table } from './herd.ts';
 import type { BudgetItem, ItemKey } from './items.ts';
 import { figuresAsked } from './many.ts';
 import { type Plan, planOf } from './plan.ts';
+import { refusalsOf } from './standing.ts';
 import { warningCount } from './warnings.ts';
 
 export const usualComparison: readonly FigureKey[] = [
@@ -14,10 +15,12 @@ export const usualComparison: readonly FigureKey[] = [
   'What limits',
   'Cover of demand',
   'Cover in the coldest month',
+  'Capital',
   'Saving',
   'NPV',
   'Payback',
   'Home fibre per cubicle',
+  'Mastitis cases to NPV 0',
   'Hygiene score, fibre',
   'Hygiene span, fibre',
 ];
@@ -59,13 +62,11 @@ function changesOf(items: readonly (BudgetItem | undefined)[], cells: readonly u
   );
 }
 
-/** Why a plan cannot be worked out at all: shown in each of its cells. */
-const refusalOf = ({ refused, clash }: Given): Refusal | undefined => refused[0] ?? clash;
-
 type Column = (figure: Figure) => Answer;
 
 const columnOf = (plan: Plan): Column => {
-  const refusal = refusalOf(plan.given);
+  // A plan with a refused item shows why in each of its cells.
+  const [refusal] = refusalsOf(plan);
   return (figure) => refusal ?? answerOf(() => figure.value(plan));
 };
 
@@ -75,7 +76,7 @@ function more(of: Answer, than: Answer): Answer {
   return typeof than === 'number' ? of - than : than;
 }
 
-const capitalOf = (plan: Plan): Answer => refusalOf(plan.given) ?? answerOf(() => plan.money.capital);
+const capitalOf = (plan: Plan): Answer => refusalsOf(plan)[0] ?? answerOf(() => plan.money.capital);
 
 const livesDiffer = new NoAnswer(
   'the plans’ lives differ, so that their NPV cannot be set against each other: compare Saving after capital',
@@ -83,7 +84,7 @@ const livesDiffer = new NoAnswer(
 
 function npvMore(plan: Plan, base: Plan, of: Answer, than: Answer): Answer {
   const lives = [plan, base].map(({ inputs }) => answerOf(() => inputs.life_years));
-  return lives[0] !== lives[1] && !refusalOf(plan.given) ? livesDiffer : more(of, than);
+  return lives[0] !== lives[1] && refusalsOf(plan).length === 0 ? livesDiffer : more(of, than);
 }
 
 /** Plans side by side: a base, and up to as many as `changes` names, each only what differs. */
@@ -101,7 +102,7 @@ export function plans(items: Table, values: Table | undefined, changes: Table, a
     ...figures.map((figure) => [figure.key, figure.unit, ...columns.map((column) => column(figure))]),
     [extraCapital, npv.unit, 0, ...others.map(([plan]) => more(capitalOf(plan), capitalOf(base)))],
     [extraNpv, npv.unit, 0, ...others.map(([plan, column]) => npvMore(plan, base, column(npv), inBase(npv)))],
-    ['Warnings', '', ...all.map((plan) => refusalOf(plan.given) ?? warningCount(plan))],
+    ['Warnings', '', ...all.map((plan) => refusalsOf(plan)[0] ?? warningCount(plan))],
   ];
   return { columns: ['key', 'unit', 'base', ...named.map(({ name }) => name)], rows };
 }

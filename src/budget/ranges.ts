@@ -10,6 +10,7 @@ import { answerOf, type Given } from './given.ts';
 import type { Table } from './herd.ts';
 import { type BudgetItem, type ItemKey, itemNamed, nameOfItem } from './items.ts';
 import { type Plan, planOf } from './plan.ts';
+import { clashesOf } from './standing.ts';
 
 /** An item of which nobody knows the exact value, and how far it may lie. */
 export interface Range extends Spread {
@@ -83,7 +84,7 @@ export function drawPlans(given: Given, ranges: readonly Range[], figures: reado
   for (let draw = 0; draw < draws; draw++) {
     ranges.forEach(({ item }, k) => void changes.set(item.key, (items[k] as Draws)[draw] as number));
     const plan = planOf(given, changes);
-    if (plan.given.clash) continue;
+    if (clashesOf(plan).length > 0) continue;
     figures.forEach((figure, k) => {
       (answers[k] as (number | undefined)[])[draw] = numberIn(plan, figure);
     });

@@ -11,6 +11,7 @@ import { pairUp, type Table } from './herd.ts';
 import { itemOf } from './items.ts';
 import { planIn, readMonths } from './months.ts';
 import { type Plan, planOf } from './plan.ts';
+import { refusalsOf } from './standing.ts';
 
 /** What is asked of the kit beside the plan itself. */
 interface Asked {
@@ -94,7 +95,7 @@ function worst(weathers: readonly Weather[], needed: (weather: Weather) => numbe
 /** The least kit for this herd in its worst month, beside what is planned. */
 export function size(items: Table, values: Table | undefined, table: Table | undefined, asked: Asked) {
   const given = pairUp(items, values);
-  const refused = given.refused[0] ?? given.clash;
+  const [refused] = refusalsOf(planOf(given));
   if (refused) throw refused;
   const base = planOf(given);
   const months = table ? readMonths(table).filter(({ days }) => days > 0) : [];

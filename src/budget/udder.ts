@@ -1,11 +1,14 @@
 import { hygieneScore, scoreSpan } from '../domain/hygiene.ts';
 import type { ScoreArguments } from '../domain/hygiene-factors.ts';
+import { NoAnswer } from '../domain/refusal.ts';
 import { breakEvenCases } from '../domain/udder-health.ts';
 import { lyingRange } from '../domain/welfare.ts';
 import type { Given } from './given.ts';
 import type { Inputs } from './items.ts';
 import type { Money } from './money.ts';
 import { keepAnswers, OnDemand } from './on-demand.ts';
+
+const doesNotPay = new NoAnswer('the kit does not pay even without them');
 
 /** What the bedding may do to the udders, as a planning score, and how many cases would eat the saving. Equations: hygiene.ts, udder-health.ts. */
 export class Udder extends OnDemand {
@@ -56,6 +59,13 @@ export class Udder extends OnDemand {
 
   get present_lying() {
     return lyingRange(this.inputs.bought_dm);
+  }
+
+  /** Extra clinical cases, each year of the life, that would bring NPV to nothing; their cost grows as the saving does. */
+  get cases_to_npv_0() {
+    const { cows, cost_per_case } = this.inputs;
+    if (this.money.npv <= 0) throw doesNotPay;
+    return this.money.npv / ((this.money.annuity_factor * cows * cost_per_case) / 100);
   }
 
   get break_even_cases() {

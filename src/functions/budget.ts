@@ -76,7 +76,7 @@ export const budgetFamily = [
     finds: 'what would make it pay, goal seek, break even, what to change, levers',
     parameters: itemsAndValues,
     compute: levers,
-    columns: ['lever', 'unit', 'now', 'for cover 1', 'for NPV 0'],
+    columns: ['lever', 'unit', 'now', 'for cover 1', 'for NPV 0', 'kind', 'score at cover 1', 'score at NPV 0'],
     working: {},
     sources: planSources,
     examples: [

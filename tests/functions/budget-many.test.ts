@@ -25,7 +25,7 @@ describe('many herds, a sweep and the levers', () => {
       'Saving',
       'Payback',
       'NPV',
-      'Break-even mastitis cases',
+      'Mastitis cases to NPV 0',
       'Hygiene score, fibre',
       'Hygiene span, fibre',
       'Warnings',
@@ -94,7 +94,7 @@ describe('many herds, a sweep and the levers', () => {
     for (const [lever, , , cover, npv] of answer.slice(1)) {
       if (typeof cover === 'number')
         expect(resultOf({ ...held, [String(lever)]: cover }, 'Cover of demand'), String(lever)).toBeCloseTo(1, 6);
-      else expect(sentence(cover)).toMatch(/^#N\/A no value between/);
+      else expect(sentence(cover)).toMatch(/^#N\/A (no|every) value between|^#N\/A it moves the money alone/);
       // Haulage is paid by whole loads, so NPV steps where the bought tonnes fill one load more: it then crosses 0 without touching it.
       if (typeof npv === 'number')
         expect(Math.abs(resultOf({ ...held, [String(lever)]: npv }, 'NPV') as number), String(lever)).toBeLessThan(1000);

@@ -13,7 +13,7 @@ describe('each warning', () => {
     ['Stated output', {}],
     ['Stated drum', { 'Stated retention hours': 8, 'Stated output m3 per hour': 3 }],
     ['Heat per kg', { 'Exhaust humidity': 0.3, 'Heat loss': 0.5 }],
-    ['Frost', { 'Coldest month temperature': -3 }],
+    ['Frost', { 'Coldest month temperature': 4 }],
     ['Dust', { 'Dried to dry matter': 0.61 }],
     ['Very dry', { 'Dried to dry matter': 0.7 }],
     ['Wet press', { 'Pressed dry matter': 0.3 }],
@@ -34,6 +34,12 @@ describe('each warning', () => {
     ['Stocking', { Cows: 450 }],
     ['Permission', {}],
     ['Digested or composted', { 'Fibre kind': 'digested fibre' }],
+    ['Invoice', { 'Bought t last year': 90 }],
+    ['Amount now assumed', {}],
+    ['Sand in slurry', { 'Material now': 'sand' }],
+    ['Bedding in slurry', {}],
+    ['Load volume', {}],
+    ['Borrowed', { Grant: 50_000 }],
   ];
   const calm: Inputs = {
     ...without('Stated output m3 per hour', 'Borrowed', 'Loan years', 'Loan rate'),
@@ -47,6 +53,10 @@ describe('each warning', () => {
     'Dried to dry matter': 0.6,
     'Permission confirmed': 'yes',
     'Cases per 100 now': 20,
+    'Load t': 15,
+    'Litres now': 5,
+    'Slurry dry matter': 0.09,
+    'Share of dry matter caught': 0.4,
   };
 
   it.each(fires)('%s fires', (key, change) => {
@@ -69,6 +79,7 @@ describe('each warning', () => {
     const meaning = (stated: number) =>
       String(rowOf(herd({ ...inputs, 'Stated output m3 per hour': stated }), 'Warning: Stated output')[3]);
     expect(meaning(0.5)).toMatch(/^Measure it/);
-    expect(meaning(1)).toMatch(/^Not with this air/);
+    expect(meaning(0.65)).toMatch(/^Not with this air, if density/);
+    expect(meaning(1)).toMatch(/^Not with this air, even with fresh fibre at 200 kg/);
   });
 });

@@ -66,7 +66,8 @@ describe('the worked herd', () => {
 it('points in its working from each result to the functions behind it, each once', () => {
   const working = call(recordOf('WORKING'), ['BUDGET.HERD', [column(Object.keys(inputs)), column(Object.values(inputs))]]);
   expect(rowOf(working, 'Power')[4]).toBe('see BEDDING.PLANT.ELECTRICITY');
-  expect(rowOf(working, 'Topped up with bought')[4]).toBe('see BEDDING.DEMAND.HERD, BEDDING.DEMAND.CUBICLE');
+  expect(rowOf(working, 'Fibre per cubicle per day')[4]).toBe('see BEDDING.DEMAND.CUBICLE');
+  expect(rowOf(working, 'NPV after tax')[4]).toBe('see BEDDING.INVEST.CASHFLOW');
 });
 
 describe('what was not given', () => {
@@ -172,7 +173,7 @@ describe('a plan without a dryer', () => {
     expect(warningsOf({ ...pressAlone, ...drum })).not.toContain('Stated drum');
     const levers = call(recordOf('BUDGET.LEVERS'), [column(Object.keys(pressAlone)), column(Object.values(pressAlone))]);
     for (const lever of ['Air m3 per hour', 'Heat available kW', 'Heat price per kWh'])
-      expect(rowOf(levers, lever).slice(2).map(sentence).join(), lever).toMatch(/^(#N\/A there is no dryer[^,]*,?){3}$/);
+      expect(rowOf(levers, lever).slice(2, 5).map(sentence).join(), lever).toMatch(/^(#N\/A there is no dryer[^,]*,?){3}$/);
   });
 
   it('scores the fibre as fresh', () => {

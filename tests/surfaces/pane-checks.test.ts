@@ -59,7 +59,13 @@ describe('the checks', () => {
       budgetItems.map(({ name, parameter: { fallback, choices, range } }) => [name, fallback?.value ?? choices?.[0] ?? range?.[0] ?? 1]),
     );
     const host = new FakeSpreadsheet({
-      Inputs: inputsSheet({ ...all, ...enough, 'Material now': 'dried fibre', 'Permission confirmed': 'yes' }),
+      Inputs: inputsSheet({
+        ...all,
+        ...enough,
+        'Material now': 'dried fibre',
+        'Coldest month temperature': 5,
+        'Permission confirmed': 'yes',
+      }),
     });
     const pane = await openPane(host, 'checks');
     expect(pane.text()).toContain('Warnings Nothing to report.');

@@ -45,8 +45,8 @@ export const lacksSome = `${missing}>0`;
 /** For the other sheets, which say it only where something is lacking. */
 export const lackingLine = `=IF(IFERROR(${missing}+${refused},1)=0,"","Some figures cannot be worked out yet: see the top of Answer.")`;
 
-/** The nth warning: they follow the row that says what is still missing. */
-export const warning = (from: 'A' | 'B' | 'D', nth: string): string => `INDEX(${column(from)},MATCH("Still missing",${keys},0)+${nth})`;
+/** The nth warning: they follow the figures. */
+export const warning = (from: 'A' | 'B' | 'D', nth: string): string => `INDEX(${column(from)},MATCH("Refused inputs",${keys},0)+${nth})`;
 export const warningCount = `COUNTIF(${keys},"Warning: *")`;
 
 /** What the Answer's charts draw, beside the table: the beds' need against each stage, and a year's money before and after. */

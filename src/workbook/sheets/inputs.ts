@@ -83,7 +83,7 @@ function usualRange({ usual, parameter }: BudgetItem): string {
 
 function leftEmpty(item: BudgetItem): string | number {
   const { fallback } = item.parameter;
-  if (item.instead) return 'needed: water, heat or both';
+  if (item.needed && item.instead) return 'needed: water, heat or both';
   if (item.needed) return `needed ${whenNeeded(item)}`.trim();
   return fallback?.value ?? fallback?.shown ?? '';
 }

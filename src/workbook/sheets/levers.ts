@@ -16,7 +16,7 @@ function leverTable(page: SheetBuilder): void {
   page
     .part(
       'What would make it so',
-      'For each lever the value at which the herd is just covered and at which the kit just pays, all else as it is. –: no value in its range would do it. From BUDGET.LEVERS.',
+      'For each lever the value at which the herd is just covered and at which the kit just pays, all else as it is. –: no value in its range would do it. What lays less or wetter bedding is never ranked as a change. From BUDGET.LEVERS.',
     )
     .facts([
       {
@@ -32,26 +32,26 @@ function leverTable(page: SheetBuilder): void {
     name: 'levers',
     formula: orDash(`BEDDING.BUDGET.LEVERS(${items},${values})`),
     rows: leverCount,
-    formats: [undefined, undefined, 'general', 'general', 'general'],
+    formats: [undefined, undefined, 'general', 'general', 'general', undefined, 'one', 'one'],
   });
   const first = page.row - leverCount;
   page
-    .put(`F${first - 1}`, 'change', 'heading', { align: 'right', wrap: true })
-    .across(`G${first - 1}`, ['in words', '', '', '', 'shown as'], 'heading', { wrap: true });
+    .put(`I${first - 1}`, 'change', 'heading', { align: 'right', wrap: true })
+    .across(`J${first - 1}`, ['in words', '', '', '', 'shown as'], 'heading', { wrap: true });
   for (let row = first; row < page.row; row++) {
     const sought = `IF({goal}=$D$${first - 1},D${row},E${row})`;
     const nudge = 'ROW()/10^9';
     page
       .across(`C${row}`, ['', '', ''], 'output', { format: leverFormats[row - first] as Format, align: 'right' })
-      .put(`F${row}`, `=IFERROR(ABS(${sought}/C${row}-1)+${nudge},"")`, 'output', { format: 'percent1' })
+      .put(`I${row}`, `=IF(F${row}="bedding","",IFERROR(ABS(${sought}/C${row}-1)+${nudge},""))`, 'output', { format: 'percent1' })
       .put(
-        `G${row}`,
-        `=IF(F${row}="","",A${row}&": from "&TEXT(C${row},K${row})&" to "&TEXT(${sought},K${row})&IF(OR(B${row}="fraction",B${row}="money"),""," "&B${row}))`,
+        `J${row}`,
+        `=IF(I${row}="","",A${row}&": from "&TEXT(C${row},N${row})&" to "&TEXT(${sought},N${row})&IF(OR(B${row}="fraction",B${row}="money"),""," "&B${row}))`,
         'note',
       )
-      .put(`K${row}`, `=IFERROR(${shownAs(`C${row}`, `B${row}`)},"")`, 'note');
+      .put(`N${row}`, `=IFERROR(${shownAs(`C${row}`, `B${row}`)},"")`, 'note');
   }
-  page.called('changes', `F${first}:F${page.row - 1}`).called('words', `G${first}:G${page.row - 1}`);
+  page.called('changes', `I${first}:I${page.row - 1}`).called('words', `J${first}:J${page.row - 1}`);
 }
 
 /** The nth smallest change in words, for whoever asks. */
@@ -133,7 +133,7 @@ function drawDryness(page: SheetBuilder): void {
 }
 
 export function leversSheet(): SheetBuilder {
-  const page = new SheetBuilder('Levers', [225, 88, 88, 88, 88, 88, 88, 88, 88, 80, 70], { landscape: true });
+  const page = new SheetBuilder('Levers', [225, 75, 75, 75, 75, 75, 75, 75, 75, 88, 88, 88, 80, 70], { landscape: true });
   page.title(
     'Levers',
     'What would have to change for the herd to be covered and the kit to pay, and what that does to the score.',
