@@ -144,7 +144,6 @@ describe.each(servedOnly)('files of the embedded sheet, %s', (_, address) => {
       'cut short': whole.subarray(0, whole.length / 2),
       'no archive': strToU8('words'),
       'no workbook': without('xl/workbook.xml'),
-      'no list of parts': without('[Content_Types].xml'),
       'no end': withSheet('<worksheet><sheetData>'),
       'last row': withSheet(sheetOf('<sheetData><row r="1048576"><c r="A1048576"><v>1</v></c></row></sheetData>')),
       entities: withSheet(`<!DOCTYPE worksheet [<!ENTITY a "a">]>${sheetOf('<sheetData/>')}`),
