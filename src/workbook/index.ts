@@ -12,6 +12,7 @@ import { conditionsSheet, sourcesSheet } from './sheets/references.ts';
 import { settingsSheet } from './sheets/settings.ts';
 import { udderSheet } from './sheets/udder.ts';
 
+export { answerInShort } from './sheets/answer.ts';
 export { inputsPlace } from './sheets/inputs.ts';
 
 export interface WorkbookOptions {

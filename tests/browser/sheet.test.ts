@@ -49,7 +49,7 @@ describe.each(servedOnly)('the embedded sheet, %s', (_, address) => {
 
   it('compares a bedding that is typed into an empty budget', async () => {
     await page.getByRole('button', { name: 'New' }).click();
-    await untilReplaced(page, () => page.getByRole('button', { name: 'Start again' }).click());
+    await untilReplaced(page, () => page.locator('#asking-yes').click());
     for (const [cell, content] of ['sand', '9', '20'].entries()) await type(page, `Options!${'ABC'[cell]}7`, content);
     expect(await read(page, 'G7')).toMatch(/: 20\.00$/);
     expect(await read(page, 'A17')).toMatch(/: sand$/);

@@ -1,5 +1,7 @@
 import { budgetWorkbook } from '../../workbook/index.ts';
 import { download, fileName } from './files.ts';
+import type { Desk } from './keeping/desk.ts';
+import { lastingInWords } from './keeping/lasting.ts';
 import { locales } from './locales.ts';
 import { openFile } from './opening/open-file.ts';
 import { ask, notice, part, tell } from './page.ts';
@@ -10,18 +12,20 @@ import { toXlsx } from './xlsx.ts';
 
 const currentLocale = ({ shown }: View) => shown.model.getters.getLocale();
 
-async function startAgain(view: View): Promise<void> {
+async function startAgain(view: View, desk: Desk): Promise<void> {
   const agreed = await ask(
-    'Start again with nothing filled in? Save a copy first if you still need this workbook.',
-    'Start again',
-    'Keep this one',
+    desk.keeps
+      ? 'Start a new budget with nothing filled in? The one that is open stays in Budgets.'
+      : 'Start again with nothing filled in? Save a copy first if you still need this workbook: it is not kept.',
+    'Start a new one',
+    'Go on with this one',
   );
-  if (agreed) await view.show(toGrid(budgetWorkbook({ blank: true }), currentLocale(view)));
+  if (agreed) await desk.begin(toGrid(budgetWorkbook({ blank: true }), currentLocale(view)));
 }
 
-async function openCopy(view: View, file: File): Promise<void> {
+async function openCopy(view: View, desk: Desk, file: File): Promise<void> {
   try {
-    const said = await openFile(file, currentLocale(view), (data) => view.show(data));
+    const said = await openFile(file, currentLocale(view), (data) => desk.begin(data));
     if (said) notice(said);
   } catch (fault) {
     await tell(`${file.name} could not be opened: ${whyUnreadable(fault)}. The workbook you had is still here.`);
@@ -55,14 +59,14 @@ function fillLocales(view: View): void {
   });
 }
 
-export function wireButtons(view: View): void {
+export function wireButtons(view: View, desk: Desk): void {
   const on = (id: string, act: () => unknown): void => part('button', id).addEventListener('click', () => void act());
-  on('new', () => startAgain(view));
+  on('new', () => startAgain(view, desk));
   // The input stands in the page, as Safari lets go of one that does not; emptied, so that the same file can be picked again.
   const picker = part('input', 'file');
   picker.addEventListener('change', () => {
     const [file] = picker.files ?? [];
-    if (file) void openCopy(view, file);
+    if (file) void openCopy(view, desk, file);
   });
   on('open', () => {
     picker.value = '';
@@ -70,7 +74,10 @@ export function wireButtons(view: View): void {
   });
   on('save', () => saveCopy(view));
   on('export', () => exportXlsx(view));
-  on('about', () => part('dialog', 'about-page').showModal());
+  on('about', async () => {
+    part('dialog', 'about-page').showModal();
+    part('span', 'lasting').textContent = await lastingInWords();
+  });
   on('print', () => {
     view.shown.component.state.printModeEnabled = true;
   });

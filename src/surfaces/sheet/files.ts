@@ -3,7 +3,7 @@ import type { Model } from '@odoo/o-spreadsheet';
 const twoDigits = (value: number): string => String(value).padStart(2, '0');
 
 /** The word right of the first cell that reads `Herd`, on whatever sheet; the workbook keeps the herd's name there. */
-function herdName(model: Model): string {
+export function herdName(model: Model): string {
   const { getters } = model;
   for (const sheetId of getters.getSheetIds()) {
     for (let row = 0; row < Math.min(getters.getNumberRows(sheetId), 60); row++) {

@@ -10,28 +10,38 @@ export const wideEnough = window.matchMedia('(min-width: 900px)');
 
 export const isNarrow = (): boolean => !wideEnough.matches;
 
-interface Remedy {
+export interface Remedy {
   readonly label: string;
   readonly act: () => void;
 }
+
+const buttonFor = ({ label, act }: Remedy): HTMLButtonElement => {
+  const button = document.createElement('button');
+  button.textContent = label;
+  button.addEventListener('click', act);
+  return button;
+};
 
 /** A sentence above the grid that stays until it is closed; each is said once. */
 export function notice(sentence: string, remedy?: Remedy): void {
   const notices = part('div', 'notices');
   if ([...notices.children].some((shown) => shown.firstChild?.textContent === sentence)) return;
   const line = document.createElement('p');
-  const close = document.createElement('button');
-  close.textContent = 'Close';
-  close.addEventListener('click', () => line.remove());
-  line.append(sentence);
-  if (remedy) {
-    const button = document.createElement('button');
-    button.textContent = remedy.label;
-    button.addEventListener('click', remedy.act);
-    line.append(button);
-  }
-  line.append(close);
+  line.append(sentence, ...(remedy ? [buttonFor(remedy)] : []), buttonFor({ label: 'Close', act: () => line.remove() }));
   notices.append(line);
+}
+
+let standing: HTMLElement | undefined;
+
+/** The one sentence above the grid that nobody can close: it stays for as long as it is true. */
+export function stand(sentence: string | undefined, ...remedies: Remedy[]): void {
+  if (standing?.firstChild?.textContent === sentence) return;
+  standing?.remove();
+  standing = undefined;
+  if (sentence === undefined) return;
+  standing = document.createElement('p');
+  standing.append(sentence, ...remedies.map(buttonFor));
+  part('div', 'notices').prepend(standing);
 }
 
 async function dialogue(sentence: string, yes: string, no: string | undefined): Promise<boolean> {

@@ -6,12 +6,16 @@ import { workbookShape } from './workbook-shape.ts';
 const first = '19.3.2';
 const current = helpers.createEmptyWorkbookData().version;
 
-const isLater = (version: string, than: string): boolean => version.localeCompare(than, 'en', { numeric: true }) > 0;
+/** Version numbers are compared part by part. */
+export const isLater = (version: string, than: string): boolean => version.localeCompare(than, 'en', { numeric: true }) > 0;
 
 /** Why a workbook is not opened, in words that follow a colon. */
 export class Unreadable extends Error {}
 
 const tooLarge = `the file is larger than ${most.letters.toLocaleString('en-GB')} bytes, the most that this page opens`;
+
+/** Not at fault: a later version of this page wrote it, and opens it. */
+export class Later extends Unreadable {}
 const longFormula = `the file holds a formula of more than ${most.lettersInFormula.toLocaleString('en-GB')} characters, more than spreadsheet programs take`;
 const notOurs = 'the file is damaged or is not a copy saved from this page';
 
@@ -21,8 +25,8 @@ const holdsLongFormula = new RegExp(String.raw`(?<!\\)"=(?:[^"\\]|\\.){${most.le
 /** The grid stops in its own words on what the shape lets pass. */
 export const whyUnreadable = (fault: unknown): string => (fault instanceof Unreadable ? fault.message : notOurs);
 
-/** A stored or saved workbook, or an error with a sentence: the grid itself takes `{}` for an empty workbook. */
-export function readWorkbook(json: string): WorkbookData {
+/** What a copy holds, in a layout that this page knows, but not looked into yet. */
+export function parseCopy(json: string): unknown {
   if (json.length > most.letters) throw new Unreadable(tooLarge);
   let data: unknown;
   try {
@@ -32,9 +36,16 @@ export function readWorkbook(json: string): WorkbookData {
   }
   const version = typeof data === 'object' && data !== null && 'version' in data ? String(data.version) : '';
   const known = /^\d{1,4}(\.\d{1,4}){0,3}$/.test(version);
-  if (known && isLater(version, current)) throw new Unreadable('the file was saved by a later version of this page; open it there');
-  if (known && holdsLongFormula.test(json)) throw new Unreadable(longFormula);
-  if (!known || isLater(first, version) || !workbookShape.safeParse(data).success) throw new Unreadable(notOurs);
+  if (known && isLater(version, current)) throw new Later('the file was saved by a later version of this page; open it there');
+  if (!known || isLater(first, version)) throw new Unreadable(notOurs);
+  return data;
+}
+
+/** A stored or saved workbook, or an error with a sentence: the grid itself takes `{}` for an empty workbook. */
+export function readWorkbook(json: string): WorkbookData {
+  const data = parseCopy(json);
+  if (holdsLongFormula.test(json)) throw new Unreadable(longFormula);
+  if (!workbookShape.safeParse(data).success) throw new Unreadable(notOurs);
   return data as WorkbookData;
 }
 

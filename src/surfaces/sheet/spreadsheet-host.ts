@@ -2,6 +2,7 @@ import { type CellPosition, DEFAULT_LOCALE, helpers, type Locale, type Model, to
 import { budgetWorkbook } from '../../workbook/index.ts';
 import type { CellContent, Filling, HostCell, Place, SpreadsheetHost } from '../pane/spreadsheet-host.ts';
 import { fillCells } from './fill-cells.ts';
+import type { Desk } from './keeping/desk.ts';
 import { bcp47 } from './locales.ts';
 import { ask } from './page.ts';
 import { toGrid } from './to-grid.ts';
@@ -80,7 +81,7 @@ function select(model: Model, { sheet, address }: Place): void {
 }
 
 /** The embedded sheet as the pane sees it, whichever workbook it shows. */
-export function spreadsheetHost(view: View): SpreadsheetHost {
+export function spreadsheetHost(view: View, desk: Desk): SpreadsheetHost {
   const model = (): Model => view.shown.model;
   return {
     name: 'this sheet',
@@ -132,11 +133,13 @@ export function spreadsheetHost(view: View): SpreadsheetHost {
     select: async (place) => select(model(), place),
     startBudget: async (inputs) => {
       const agreed = await ask(
-        'Start the budget here? It takes the place of this workbook: save a copy first if you still need it.',
+        desk.keeps
+          ? 'Start the budget here? The workbook that is open stays in Budgets.'
+          : 'Start the budget here? It takes the place of this workbook, which is not kept: save a copy first if you still need it.',
         'Start the budget',
         'Keep this workbook',
       );
-      if (agreed) await view.show(toGrid(budgetWorkbook({ blank: inputs === 'blank' }), model().getters.getLocale()));
+      if (agreed) await desk.begin(toGrid(budgetWorkbook({ blank: inputs === 'blank' }), model().getters.getLocale()));
     },
   };
 }

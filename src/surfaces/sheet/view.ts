@@ -2,9 +2,11 @@ import { type Command, isCoreCommand, Model, Spreadsheet, type WorkbookData } fr
 import { App } from '@odoo/owl';
 import { inputsSheetName } from '../pane/inputs-sheet.ts';
 import { forgetOldChanges } from './history.ts';
+import { type Revision, Telling } from './keeping/revisions.ts';
 import { locales } from './locales.ts';
 import { sendAsMade } from './one-author.ts';
 import { ask, isNarrow, notice, part, tell } from './page.ts';
+import { sayWhatHasNoRoom } from './room.ts';
 import { inOurWords } from './words.ts';
 
 /** The workbook on screen. */
@@ -44,6 +46,7 @@ function zoomToValues(model: Model): void {
 export class View {
   readonly #onChange = new Set<() => void>();
   readonly #onMove = new Set<() => void>();
+  readonly #onRevision = new Set<(revision: Revision) => void>();
   #leave: (() => void) | undefined;
   #shown: Shown | undefined;
 
@@ -59,15 +62,23 @@ export class View {
     return () => this.#onMove.delete(listener);
   }
 
+  /** Calls back with each change of the workbook on screen, in the moment in which it is made. */
+  onRevision(listener: (revision: Revision) => void): void {
+    this.#onRevision.add(listener);
+  }
+
   get shown(): Shown {
     if (!this.#shown) throw new Error('no workbook is open yet');
     return this.#shown;
   }
 
-  /** Shows the workbook, or throws and leaves the one before it where it is. */
-  async show(data: WorkbookData): Promise<void> {
-    const model = new Model(isNarrow() ? withoutFrozenColumns(data) : data, { external: { loadLocales: async () => [...locales] } });
+  /** Shows the workbook with the changes made upon it, or throws and leaves the one before it where it is. */
+  async show(data: WorkbookData, revisions: readonly Revision[] = []): Promise<void> {
+    const transportService = new Telling((revision) => this.#onRevision.forEach((listener) => void listener(revision)));
+    const config = { external: { loadLocales: async () => [...locales] }, transportService };
+    const model = new Model(isNarrow() ? withoutFrozenColumns(data) : data, config, [...revisions]);
     sendAsMade(model);
+    sayWhatHasNoRoom(model, notice);
     forgetOldChanges(model);
     if (isNarrow()) zoomToValues(model);
     const app = new App(Spreadsheet, {

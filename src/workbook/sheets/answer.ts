@@ -127,6 +127,9 @@ function sentences(drying: SheetBuilder): readonly string[] {
   ];
 }
 
+/** Where the sentences stand, in column A, that say in short whether it will work and pay: the limit, and what it saves. */
+export const answerInShort = { sheet: sheetName, rows: [5, 7] } as const;
+
 const shownWarnings = 10;
 
 const whoToAsk =
