@@ -15,6 +15,7 @@ const without: Readonly<Record<string, string>> = {
   '.toBase64': 'only copies a chart as a picture; the README says so',
   '.destroy': 'of a chart, no browser’s',
   '.element': 'of the schema and template libraries, no browser’s',
+  '.entry': 'of what a spreadsheet file holds, no browser’s',
   '.features': 'of a map in a chart, no browser’s',
   '.layout': 'of a chart, no browser’s',
   'name="viewport"': 'for telephones, which have long had it',
