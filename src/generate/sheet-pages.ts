@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { copyFile, mkdir, readFile, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
+import { carriedFace } from './face.ts';
 import { type GridStyles, gridStyles } from './grid-styles.ts';
 
 const modules = 'node_modules';
@@ -69,6 +70,7 @@ interface Parts {
   readonly body: string;
   readonly data: string;
   readonly styles: GridStyles;
+  readonly face: string;
 }
 
 /** A script that can stand inside a page as it is; a library that could not would have to be changed, so the build stops. */
@@ -83,19 +85,21 @@ const hashOf = (source: string): string => `'sha256-${createHash('sha256').updat
 const layer = 'grid';
 const layerOrder = `@layer argument-help, ${layer};`;
 
-async function separateFiles({ body, data, styles }: Parts): Promise<string> {
+async function separateFiles({ body, data, styles, face }: Parts): Promise<string> {
   await mkdir('dist/grid', { recursive: true });
   await mkdir('dist/licences', { recursive: true });
   for (const [name, path] of Object.entries(libraries)) await copyFile(path, `dist/grid/${name}`);
   for (const name of Object.keys(standsOn)) await writeFile(`dist/licences/${basename(name)}.txt`, await licenceOf(name));
   const gridSheets = Object.keys(styles);
   for (const [name, css] of Object.entries(styles)) await writeFile(`dist/grid/${name}`, css);
+  await writeFile('dist/face.css', face);
   await copyFile(ownStyle, 'dist/sheet.css');
   const scripts = [...Object.keys(libraries).map((name) => `grid/${name}`), ...ownScripts];
   return page({
     policy: policy("'self'"),
     head: [
       `<style>${layerOrder} ${gridSheets.map((name) => `@import url("grid/${name}") layer(${layer});`).join(' ')}</style>`,
+      '<link rel="stylesheet" href="face.css">',
       '<link rel="stylesheet" href="sheet.css">',
     ],
     body: [body, data],
@@ -103,14 +107,17 @@ async function separateFiles({ body, data, styles }: Parts): Promise<string> {
   });
 }
 
-async function oneFile({ body, data, styles }: Parts): Promise<string> {
+/** The grid's templates and styles read the same without comments and indentation; dist/sheet.html has them as they are. */
+const tight = (source: string): string => source.replace(/<!--[\s\S]*?-->|\/\*[\s\S]*?\*\//g, '').replace(/\s+/g, ' ');
+
+async function oneFile({ body, data, styles, face }: Parts): Promise<string> {
   const paths = [...Object.values(libraries), ...ownScripts.map((name) => `dist/${name}`)];
   const sources = await Promise.all(paths.map(async (path) => inlined(await text(path))));
-  const sheets = [layerOrder, ...Object.values(styles).map((css) => `@layer ${layer} {${css}}`), await text(ownStyle)];
+  const sheets = [layerOrder, ...Object.values(styles).map((css) => `@layer ${layer} {${tight(css)}}`), face, await text(ownStyle)];
   return page({
     policy: policy(sources.map(hashOf).join(' ')),
     head: sheets.map((css) => `<style>${css}</style>`),
-    body: [body, data],
+    body: [body, tight(data)],
     scripts: sources.map((source) => `<script>${source}</script>`),
   });
 }
@@ -122,6 +129,7 @@ const standsOn: Readonly<Record<string, string>> = {
   'chart.js': 'LICENSE.md',
   bootstrap: 'LICENSE',
   'font-awesome': 'css/font-awesome.min.css',
+  '@expo-google-fonts/arimo': 'LICENSE_FONT',
   zod: 'LICENSE',
   'lit-html': 'LICENSE',
   minisearch: 'LICENSE.txt',
@@ -166,6 +174,7 @@ export async function writeSheetPages(): Promise<void> {
       block('text/plain', 'reader', await text('.build/reader.js')),
     ].join('\n'),
     styles: await gridStyles(),
+    face: await carriedFace(),
   };
   await writeFile('dist/sheet.html', await separateFiles(parts));
   await writeFile('dist/bedding-ledger.html', await oneFile(parts));

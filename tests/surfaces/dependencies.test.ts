@@ -31,7 +31,18 @@ const namedAs = (name: string): string => behindOthers[name] ?? name.replace('@t
  * Licences that let an MIT project hand their code on. LGPL holds for the grid and owl, which are handed on whole and
  * unmodified, each as a file of its own that may be exchanged, with its licence beside it.
  */
-const permissive = ['0BSD', 'Apache-2.0', 'Apache-2.0 AND MIT', 'BSD-2-Clause', 'BSD-3-Clause', 'ISC', 'MIT', 'MIT-0', '(OFL-1.1 AND MIT)'];
+const permissive = [
+  '0BSD',
+  'Apache-2.0',
+  'Apache-2.0 AND MIT',
+  'BSD-2-Clause',
+  'BSD-3-Clause',
+  'ISC',
+  'MIT',
+  'MIT-0',
+  '(OFL-1.1 AND MIT)',
+  'MIT AND OFL-1.1',
+];
 const unmodified = ['@odoo/o-spreadsheet', '@odoo/owl'];
 
 describe('packages', () => {

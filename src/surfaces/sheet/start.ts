@@ -6,6 +6,7 @@ import { mendReferences } from './cell-references.ts';
 import { mendCriteria } from './criteria.ts';
 import { keepBoxInStep } from './entry-box.ts';
 import { workOutInTurns } from './evaluation.ts';
+import { chartsInFace, faceLoaded } from './face.ts';
 import { addFillCells } from './fill-cells.ts';
 import { listOfBudgets } from './keeping/budgets.ts';
 import { Desk } from './keeping/desk.ts';
@@ -44,6 +45,8 @@ export async function start(): Promise<void> {
   addTyping(notice);
   keepBoxInStep();
   addRoom();
+  chartsInFace();
+  await faceLoaded();
   const view = new View();
   workOutInTurns(() => view.shown.model.dispatch('EVALUATE_CHARTS'));
   view.onMove(() => writeHelpIn(bcp47(view.shown.model.getters.getLocale())));
