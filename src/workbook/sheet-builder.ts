@@ -1,11 +1,17 @@
 import type { Unit } from '../core/units.ts';
+import { registry } from '../functions/index.ts';
+import { fit } from './fit.ts';
 import { resultFormat, shownUnit } from './formats.ts';
 import { addressOf, fixed, moved, on, orDash, placeOf } from './grid.ts';
 import type { Chart, Format, Rule, Sheet, SheetCell, Style } from './model.ts';
+import { ROW } from './text-size.ts';
 
 export type Content = SheetCell['content'];
 /** How one cell is to look, by the names of the model; look.ts says what each name looks like. */
-export type CellLook = Omit<SheetCell, 'content'>;
+export interface CellLook extends Omit<SheetCell, 'content'> {
+  /** What a formula may say, the longest of it at least: room is made for it. A text of its own needs no mention. */
+  readonly says?: readonly string[];
+}
 
 /** One line of a sheet: label, value (or values side by side), unit, note. */
 export interface Fact {
@@ -26,15 +32,16 @@ export interface Fact {
 export interface Spill {
   readonly name?: string;
   readonly formula: string;
-  /** How many rows it may need below its header. */
-  readonly rows: number;
+  /** How many rows it may need below its header; left out, as many as `says` has. */
+  readonly rows?: number;
   /** One for each column; undefined for a word or two, `text` for sentences, which wrap. */
   readonly formats: readonly (Format | undefined)[];
   /** Where it begins, in the row to be written next; left out, at the sheet's edge. */
   readonly column?: string;
-  /** Lines of text that its header and its rows need. */
-  readonly headLines?: number;
-  readonly lines?: number | readonly number[];
+  /** Its headings, where they are not the function's usual ones. */
+  readonly heads?: readonly string[];
+  /** What it may say, row by row; a list where a cell may say one or the other. */
+  readonly says?: readonly (readonly unknown[])[];
 }
 
 type Settings = Partial<Pick<Sheet, 'freeze' | 'landscape' | 'onePage'>> & {
@@ -42,12 +49,16 @@ type Settings = Partial<Pick<Sheet, 'freeze' | 'landscape' | 'onePage'>> & {
   /** Its figures show a dash where they cannot be worked out yet. */
   readonly dashes?: true;
 };
-type ChartOf = Omit<Chart, 'at'>;
+/** A chart as wide as the columns that it stands over, from the one to the other. */
+export type ChartOf = Omit<Chart, 'at' | 'width'> & { readonly over: readonly [from: string, to: string] };
 
 const overWords: ReadonlySet<string> = new Set(['unit', 'where from', 'in words', 'result']);
 
-/** The height of a row, for how many a chart covers. */
-const rowHeight = 23;
+/** The headings that a function gives its table. */
+function headsOf(formula: string): readonly string[] {
+  const name = /BEDDING\.([A-Z.]+)\(/.exec(formula)?.[1];
+  return registry.find((record) => record.name === name)?.columns ?? [];
+}
 
 /** The names of our functions in formulas, as small print. */
 export function functionsIn(formulas: readonly Content[]): string {
@@ -67,10 +78,11 @@ export class SheetBuilder {
   readonly #names = new Map<string, string>();
   /** How far right of its line's first value a cell stands. */
   readonly #shifts = new Map<string, number>();
-  readonly #heights: Record<number, number> = {};
+  readonly #says = new Map<string, readonly string[]>();
+  readonly #spilled = new Set<string>();
   readonly #merges: string[] = [];
   readonly #rules: Rule[] = [];
-  readonly #charts: Chart[] = [];
+  readonly #charts: (ChartOf & { readonly row: number })[] = [];
   readonly #pagesFrom: number[] = [];
   /** The next row to be written, as the spreadsheet numbers it. */
   row = 1;
@@ -103,8 +115,9 @@ export class SheetBuilder {
     return this.#settings.blank ? '' : value;
   }
 
-  put(address: string, content: Content, style: Style = 'output', look: CellLook = {}): this {
+  put(address: string, content: Content, style: Style = 'output', { says, ...look }: CellLook = {}): this {
     this.#cells[address] = { content, style, ...look };
+    if (says) this.#says.set(address, says);
     return this;
   }
 
@@ -127,12 +140,6 @@ export class SheetBuilder {
     return this.across(address, [words, ...Array.from({ length: wide - 1 }, () => '')], 'section');
   }
 
-  /** Makes room for so many lines of small print. */
-  tall(row: number, lines: number): this {
-    this.#heights[row] = Math.max(rowHeight, 14 * lines + 8);
-    return this;
-  }
-
   /** A sentence that must not be overlooked, over the sheet's whole width. */
   caution(words: string): this {
     return this.line([words, ...this.#columns.slice(1).map(() => '')], 'warning');
@@ -150,6 +157,18 @@ export class SheetBuilder {
     return lacking === ''
       ? this
       : this.put('A3', lacking, 'lead').rule(`A3:${addressOf(this.#columns.length - 1, 2)}`, '$A$3<>""', 'watch');
+  }
+
+  /** Writes parts beside each other, from the same row on; what follows stands below the longest. */
+  sideBySide(...parts: readonly (() => void)[]): this {
+    const top = this.row;
+    const ends = parts.map((write) => {
+      this.row = top;
+      write();
+      return this.row;
+    });
+    this.row = Math.max(...ends);
+    return this;
   }
 
   /** Starts a part of the sheet below a free row. */
@@ -212,35 +231,41 @@ export class SheetBuilder {
   }
 
   /** A function that fills a table; what is named is the table without its header. */
-  spill({ name, formula, rows, formats, column = 'A', headLines = 1, lines = 1 }: Spill): this {
+  spill({ name, formula, says = [], rows = says.length, formats, column = 'A', heads = headsOf(formula) }: Spill): this {
     const first = `${column}${this.row}`;
-    if (headLines > 1) this.tall(this.row, headLines);
-    for (let down = 1; down <= rows; down++) {
-      const needed = typeof lines === 'number' ? lines : (lines[down - 1] ?? 1);
-      if (needed > 1) this.tall(this.row + down, needed);
-    }
-    const numbers = (format: Format | undefined): format is Format => format !== undefined && format !== 'text';
     formats.forEach((format, right) => {
-      const overNumbers = numbers(format);
-      this.put(moved(first, right), '', 'heading', { wrap: true, align: overNumbers ? 'right' : 'left' });
-      const number: CellLook = overNumbers ? { format, align: 'right' } : {};
-      const look: CellLook = format === 'text' || lines !== 1 ? { ...number, wrap: true } : number;
-      for (let down = 1; down <= rows; down++) this.put(moved(first, right, down), '', format === 'text' ? 'note' : 'output', look);
+      const overNumbers = format !== undefined && format !== 'text';
+      const content = right === 0 ? this.#dashed(formula) : '';
+      const head = heads[right] === undefined ? {} : { says: [heads[right]] };
+      this.#spilled.add(moved(first, right));
+      this.put(moved(first, right), content, 'heading', { wrap: true, align: overNumbers ? 'right' : 'left', ...head });
+      const texts = says.map((row) => [row[right]].flat().filter((one) => typeof one === 'string'));
+      for (let down = 1; down <= rows; down++) {
+        const address = moved(first, right, down);
+        this.#spilled.add(address);
+        this.put(address, '', format === 'text' ? 'note' : 'output', {
+          ...(overNumbers && { format, align: 'right' }),
+          // What wraps stands at the top of its row, so all of a row does.
+          ...(formats.includes('text') && { wrap: true }),
+          ...(texts[down - 1] && { says: texts[down - 1] as string[] }),
+        });
+      }
     });
-    this.put(first, this.#dashed(formula), 'heading', { wrap: true, align: numbers(formats[0]) ? 'right' : 'left' });
     if (name) this.called(name, `${moved(first, 0, 1)}:${moved(first, formats.length - 1, rows)}`);
     this.row += rows + 1;
     return this;
   }
 
-  chart(chart: ChartOf, column = 'A'): this {
-    this.chartAt(`${column}${this.row + 1}`, chart);
-    this.row += Math.ceil(chart.height / rowHeight) + 2;
-    return this;
+  /** Leaves room for something so many pixels high below a free row; where it begins. */
+  room(height: number): number {
+    const row = this.row + 1;
+    this.row += Math.ceil(height / ROW) + 2;
+    return row;
   }
 
-  chartAt(at: string, chart: ChartOf): this {
-    this.#charts.push({ ...chart, at });
+  /** Charts side by side, below what was written last or in the room that was left for them. */
+  charts(charts: readonly ChartOf[], row = this.room(Math.max(...charts.map(({ height }) => height)))): this {
+    this.#charts.push(...charts.map((chart) => ({ ...chart, row })));
     return this;
   }
 
@@ -259,18 +284,29 @@ export class SheetBuilder {
     const cells = Object.entries(this.#cells).map(([address, cell]) => {
       return [address, { ...cell, content: this.#filled(cell.content, this.#shifts.get(address) ?? 0) }] as const;
     });
+    const fitted = fit({
+      columns: this.#columns,
+      cells: Object.fromEntries(cells),
+      merges: this.#merges,
+      says: this.#says,
+      spilled: this.#spilled,
+    });
     return {
       name: this.name,
-      columns: this.#columns,
       rows: lastRow + 3,
-      cells: Object.fromEntries(cells),
-      heights: this.#heights,
-      merges: this.#merges,
+      ...fitted,
       rules: this.#rules,
-      charts: this.#charts,
+      charts: this.#placed(fitted.columns),
       pagesFrom: this.#pagesFrom,
       ...settings,
     };
+  }
+
+  #placed(columns: readonly number[]): Chart[] {
+    return this.#charts.map(({ over: [from, to], row, ...chart }) => {
+      const under = columns.slice(placeOf(`${from}1`).column, placeOf(`${to}1`).column + 1);
+      return { ...chart, at: `${from}${row}`, width: under.reduce((sum, width) => sum + width, 0) };
+    });
   }
 }
 

@@ -1,10 +1,23 @@
-import { functionsIn } from '../../budget/figure.ts';
 import { figures } from '../../budget/figures.ts';
 import { SELF_HEATING_RATIO } from '../../domain/drying.ts';
+import { SCORE_CAUTION } from '../../domain/hygiene.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
-import { addressOf, orDash, placeOf } from '../grid.ts';
+import { moved, orDash, quoted } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
-import { figure, figureAt, figuresName, lacksSome, meaning, moneyChart, stageChart, state, warning, warningCount } from './figures.ts';
+import {
+  figure,
+  figureAt,
+  figuresName,
+  lacksSome,
+  longestState,
+  longestWarning,
+  meaning,
+  moneyChart,
+  stageChart,
+  state,
+  warning,
+  warningCount,
+} from './figures.ts';
 import { herdName, inUse } from './inputs.ts';
 import { lever } from './levers.ts';
 
@@ -53,7 +66,6 @@ const right: readonly Block[] = [
     keys: ['Break-even bedding price', 'Break-even heat price', 'Break-even kit cost'],
   },
 ];
-const blocksRow = 12;
 const strong = new Set([
   'What limits',
   'Cover of demand',
@@ -64,71 +76,86 @@ const strong = new Set([
   'Hygiene score, fibre',
 ]);
 
-/** The functions that a figure comes from, as the budget's own working tells them. */
-function functionsBehind(how: string | undefined): string {
-  const named = functionsIn(how);
-  return named.length === 0 ? 'BUDGET.HERD' : named.slice(0, 2).join(', ');
-}
-
-/** Where each figure stands on this sheet. */
-const cells = new Map<string, string>();
-function placeBlocks(blocks: readonly Block[], column: number): void {
-  let row = blocksRow - 1;
-  for (const { keys } of blocks) {
-    row++;
-    for (const key of keys) cells.set(key, addressOf(column + 1, row++));
-  }
-}
-placeBlocks(left, 0);
-placeBlocks(right, 5);
-const at = (key: string): string => cells.get(key) as string;
-
-function fill(page: SheetBuilder, blocks: readonly Block[]): void {
+/** One block of figures below the other, from the row and the column on; each figure has its key for a name. */
+function fill(page: SheetBuilder, blocks: readonly Block[], column: string): void {
   for (const { heading, more, keys } of blocks) {
-    const first = placeOf(at(keys[0] as string));
-    const band = addressOf(first.column - 1, first.row - 1);
-    page.across(band, [heading, '', '', `see ${more}`], 'heading');
+    page.across(`${column}${page.row}`, [heading, '', `see ${more}`], 'heading');
+    page.row++;
     for (const key of keys) {
-      const { column, row } = placeOf(at(key));
-      const { unit, how } = figures.find((result) => result.key === key) ?? { unit: '', how: undefined };
-      const label = addressOf(column - 1, row);
+      const { unit } = figures.find((result) => result.key === key) ?? { unit: '' };
+      const label = `${column}${page.row}`;
+      const format = resultFormat(unit);
       page
+        .called(key, moved(label, 1))
         .put(label, key, 'label')
-        .put(at(key), orDash(figureAt(label)), strong.has(key) ? 'strong' : 'output', {
-          format: resultFormat(unit),
-          align: 'right',
-        })
-        .put(addressOf(column + 1, row), shownUnit(unit), 'note')
-        .put(addressOf(column + 2, row), functionsBehind(how), 'note');
+        .put(moved(label, 1), orDash(figureAt(label)), strong.has(key) ? 'strong' : 'output', { format, align: 'right' })
+        .put(moved(label, 2), shownUnit(unit), 'note');
+      page.row++;
     }
   }
 }
 
+interface Sentence {
+  readonly formula: string;
+  /** As long as it can be. */
+  readonly says: readonly string[];
+}
+
 /** The answer in words, each line one short formula over the figures below; a line whose figure is not there yet stays empty. */
-function sentences(drying: SheetBuilder): readonly string[] {
-  const [limit, cover, saving, payback, npv] = ['What limits', 'Cover of demand', 'Saving', 'Payback', 'NPV'].map(at);
-  const [ratio, score] = [at('Stated output against the air'), at('Hygiene score, fibre')];
-  const said = (figure: string | undefined, sentence: string, otherwise = '""') => `=IF(ISNUMBER(${figure}),${sentence},${otherwise})`;
-  const begin = `IF(${lacksSome},"Fill in Inputs, or the survey in the panel: the answer appears here as far as it goes.","")`;
-  const coldest = at('Cover in the coldest month');
-  const rival = `IF(${limit}="dryer",", not the slurry,",IF(ISNUMBER(${at('Dryer could make')}),", not the dryer,",""))`;
-  const paid = `IF(ISNUMBER(${payback}),"pays back in "&TEXT(${payback},"0.0")&" years.","does not pay back within its life.")`;
-  const worth = `TEXT(ABS(${npv}),"#,##0")&IF(${npv}<0," less"," more")&" than it costs, before tax."`;
+function sentences(drying: SheetBuilder): readonly Sentence[] {
+  const said = (key: string, sentence: string, longest: string, otherwise = ''): Sentence => ({
+    formula: `=IF(ISNUMBER({${key}}),${sentence},${otherwise === '' ? quoted('') : `IF(${lacksSome},${quoted(otherwise)},"")`})`,
+    says: [longest, otherwise],
+  });
+  const rival = `IF({What limits}="dryer",", not the slurry,",IF(ISNUMBER({Dryer could make}),", not the dryer,",""))`;
+  const paid = `IF(ISNUMBER({Payback}),"pays back in "&TEXT({Payback},"0.0")&" years.","does not pay back within its life.")`;
+  const worth = `TEXT(ABS({NPV}),"#,##0")&IF({NPV}<0," less"," more")&" than it costs, before tax."`;
   const takes = `TEXT(${drying.from('air')},"#,##0")&" m³/h and "&TEXT(${drying.from('airHeat')},"#,##0")&" kW of heat."`;
+  const ratio = '{Stated output against the air}';
   const verdict = `IF(${ratio}>${SELF_HEATING_RATIO},"not with this air. As warm, it would take "&${takes},IF(${ratio}>1,"measure it.","possible."))`;
   return [
-    said(cover, `"The "&${limit}&${rival}&" sets the limit: it can make "&TEXT(${cover},"0.00")&" times what the beds need."`, begin),
-    said(coldest, `"In the coldest month the "&${figure('Limit in the coldest month')}&" does, at "&TEXT(${coldest},"0.00")&" times."`),
-    said(saving, `"It saves "&TEXT(${saving},"#,##0")&" a year before what it costs to own, and "&${paid}`),
-    said(npv, `"Over "&${inUse('Life years')}&" years at "&TEXT(${inUse('Discount rate')},"0.0%")&" it is worth "&${worth}`),
-    said(ratio, `"The stated output needs "&TEXT(${ratio},"0.0")&" times the water this air can carry: "&${verdict}`),
-    said(score, `"Hygiene score "&TEXT(${score},"0")&", span "&${at('Hygiene span, fibre')}&", "&${meaning('Hygiene score, fibre')}`),
-    `=IF(${inUse('Permission confirmed')}="yes","Permission is confirmed in writing.","Permission is not confirmed: ask the authority and your milk buyer before you spend; see Conditions and cautions.")`,
+    said(
+      'Cover of demand',
+      `"The "&{What limits}&${rival}&" sets the limit: it can make "&TEXT({Cover of demand},"0.00")&" times what the beds need."`,
+      'The slurry, not the dryer, sets the limit: it can make 999.99 times what the beds need.',
+      'Fill in Inputs, or the survey in the panel: the answer appears here as far as it goes.',
+    ),
+    said(
+      'Cover in the coldest month',
+      `"In the coldest month the "&${figure('Limit in the coldest month')}&" does, at "&TEXT({Cover in the coldest month},"0.00")&" times."`,
+      'In the coldest month the slurry does, at 999.99 times.',
+    ),
+    said(
+      'Saving',
+      `"It saves "&TEXT({Saving},"#,##0")&" a year before what it costs to own, and "&${paid}`,
+      'It saves -9,999,999 a year before what it costs to own, and does not pay back within its life.',
+    ),
+    said(
+      'NPV',
+      `"Over "&${inUse('Life years')}&" years at "&TEXT(${inUse('Discount rate')},"0.0%")&" it is worth "&${worth}`,
+      'Over 40 years at 99.9% it is worth 9,999,999 more than it costs, before tax.',
+    ),
+    said(
+      'Stated output against the air',
+      `"The stated output needs "&TEXT(${ratio},"0.0")&" times the water this air can carry: "&${verdict}`,
+      'The stated output needs 999.9 times the water this air can carry: not with this air. As warm, it would take 9,999,999 m³/h and 99,999 kW of heat.',
+    ),
+    said(
+      'Hygiene score, fibre',
+      `"Hygiene score "&TEXT({Hygiene score, fibre},"0")&", span "&{Hygiene span, fibre}&", "&${meaning('Hygiene score, fibre')}`,
+      `Hygiene score 100, span 100–100, moderate: 0 is best; a ${SCORE_CAUTION}.`,
+    ),
+    {
+      formula: `=IF(${inUse('Permission confirmed')}="yes","Permission is confirmed in writing.",${quoted(notConfirmed)})`,
+      says: [notConfirmed],
+    },
   ];
 }
 
 /** Where the sentences stand, in column A, that say in short whether it will work and pay: the limit, and what it saves. */
 export const answerInShort = { sheet: sheetName, rows: [5, 7] } as const;
+
+const notConfirmed = 'Permission is not confirmed: ask the authority and your milk buyer before you spend; see Conditions and cautions.';
 
 const shownWarnings = 10;
 
@@ -141,70 +168,75 @@ interface Pages {
   readonly checks: SheetBuilder;
 }
 
-export function answerSheet({ drying, levers, checks }: Pages): SheetBuilder {
-  const page = new SheetBuilder(sheetName, [190, 66, 104, 140, 8, 166, 66, 66, 188], { onePage: true });
+function head(page: SheetBuilder, checks: SheetBuilder): void {
   page
     .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
     .put('A2', 'Herd', 'label')
     .put('B2', `=IF(${herdName}="","–",${herdName})`, 'strong')
-    .block('A3:I4', state, 'note', { wrap: true })
-    .tall(4, 2)
-    .rule('A3:I4', 'LEFT($A$3,5)="Still"', 'watch')
-    .rule('A3:I4', 'AND(LEFT($A$3,5)<>"Still",LEFT($A$3,5)<>"Every")', 'bad')
-    .put('F2', 'Sums checked two ways', 'label')
-    .put('G2', `=${checks.from('overall')}`, 'check')
-    .rule('G2:G2', 'ISNUMBER(SEARCH("broken",G2))', 'bad');
-  sentences(drying).forEach((sentence, k) => {
-    page.put(`A${5 + k}`, sentence, 'lead');
-  });
-  fill(page, left);
-  fill(page, right);
-  const leversRow = Math.max(...[...cells.values()].map((cell) => placeOf(cell).row)) + 3;
+    .block('A3:G3', state, 'note', { wrap: true, says: [longestState] })
+    .rule('A3:G3', 'LEFT($A$3,5)="Still"', 'watch')
+    .rule('A3:G3', 'AND(LEFT($A$3,5)<>"Still",LEFT($A$3,5)<>"Every")', 'bad')
+    .put('E2', 'Sums checked two ways', 'label')
+    .put('F2', `=${checks.from('overall')}`, 'check', { says: ['all OK: 99 checks, 99 not worked out'] })
+    .rule('F2:F2', 'ISNUMBER(SEARCH("broken",F2))', 'bad');
+  page.row = 5;
+}
+
+function changes(page: SheetBuilder, levers: SheetBuilder): void {
   const paying = `IFERROR(AND(${figure('NPV')}>=0,${figure('Cover of demand')}>=1),FALSE)`;
   page
-    .section(`A${leversRow}`, '')
+    .part('')
     .put(
-      `A${leversRow}`,
+      `A${page.row - 1}`,
       `=IF(${paying},"How little would have to change before it no longer pays","The three smallest changes that would make it so")`,
       'section',
     )
-    .put(`I${leversRow}`, 'see Levers', 'heading');
-  for (const nth of [1, 2, 3]) page.put(`A${leversRow + nth}`, lever(levers, nth), 'output');
-  const chartsRow = leversRow + 5;
-  page
-    .chartAt(`A${chartsRow}`, {
-      kind: 'stacked column',
+    .put(`G${page.row - 1}`, 'see Levers', 'heading');
+  for (const nth of [1, 2, 3]) page.line([lever(levers, nth)]);
+}
+
+function draw(page: SheetBuilder): void {
+  const common = { kind: 'stacked column', across: '', height: 207 } as const;
+  page.charts([
+    {
+      ...common,
       title: 'What the beds need and each stage could make',
-      across: '',
       up: 't/day',
       labels: stageChart.labels,
       series: stageChart.series,
-      width: 504,
-      height: 207,
-    })
-    .chartAt(`F${chartsRow}`, {
-      kind: 'stacked column',
+      over: ['A', 'C'],
+    },
+    {
+      ...common,
       title: 'A year’s bedding, owning the kit included',
-      across: '',
       up: 'money a year',
       labels: moneyChart.labels,
       series: moneyChart.series,
-      width: 484,
-      height: 207,
-    });
-  const warningsRow = chartsRow + 10;
-  page.section(`A${warningsRow}`, 'Warnings, and what to do');
-  page.put(`D${warningsRow}`, `=${warningCount}&" in all, every one on ${figuresName}"`, 'heading');
+      over: ['E', 'G'],
+    },
+  ]);
+}
+
+function warnings(page: SheetBuilder): void {
+  page.row--;
+  page.part('Warnings, and what to do').put(`C${page.row - 1}`, `=${warningCount}&" in all, every one on ${figuresName}"`, 'heading');
   for (let k = 1; k <= shownWarnings; k++) {
-    const row = warningsRow + k;
     page
-      .put(`A${row}`, `=IFERROR(MID(${warning('A', String(k))},10,60),"")`, 'label', { wrap: true })
-      .block(`B${row}:I${row}`, `=IFERROR(${warning('D', String(k))}&"","")`, 'note', { wrap: true })
-      .tall(row, 2);
+      .block(`B${page.row}:G${page.row}`, `=IFERROR(${warning('D', String(k))}&"","")`, 'note', { wrap: true, says: [longestWarning] })
+      .line([`=IFERROR(MID(${warning('A', String(k))},10,60),"")`], 'label', { wrap: true });
   }
-  const askRow = warningsRow + shownWarnings + 2;
-  return page
-    .section(`A${askRow}`, 'Who to ask before you act')
-    .block(`A${askRow + 1}:I${askRow + 1}`, whoToAsk, 'note', { wrap: true })
-    .tall(askRow + 1, 3);
+}
+
+export function answerSheet({ drying, levers, checks }: Pages): SheetBuilder {
+  const page = new SheetBuilder(sheetName, [205, 100, 150, 12, 205, 116, 150], { onePage: true });
+  head(page, checks);
+  for (const { formula, says } of sentences(drying)) page.line([formula], 'lead', { says });
+  page.sideBySide(
+    () => fill(page, left, 'A'),
+    () => fill(page, right, 'E'),
+  );
+  changes(page, levers);
+  draw(page);
+  warnings(page);
+  return page.part('Who to ask before you act', whoToAsk);
 }

@@ -135,7 +135,6 @@ function stages(page: SheetBuilder): void {
     formula: `=BEDDING.PLANT.CAPACITY({need},{cake},{cakeHour},{pressHours},${dms},{evaporation},${inUse('Dryer hours a day')})`,
     rows: 3,
     formats: [undefined, 'two', 'two', undefined],
-    headLines: 2,
   });
   page.called('covers', columnIn(page.at('stages'), 2));
 }
@@ -226,7 +225,7 @@ function statedOutput(page: SheetBuilder): void {
 }
 
 export function dryingSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Fibre and drying', [235, 88, 88, 88, 88, 88, 80, 80, 88, 88, 90], {
+  const page = new SheetBuilder('Fibre and drying', [180, 70, 70, 70, 70, 70, 70, 70, 70, 70, 80], {
     blank,
     landscape: true,
     dashes: true,

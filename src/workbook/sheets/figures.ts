@@ -1,4 +1,6 @@
 import { figures } from '../../budget/figures.ts';
+import { budgetItems } from '../../budget/items.ts';
+import { warningMark, warnings } from '../../budget/warnings.ts';
 import { resultFormat } from '../formats.ts';
 import { on, quoted } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
@@ -7,7 +9,7 @@ import { inUse, items, values } from './inputs.ts';
 export const figuresName = 'Figures';
 const headingRow = 5;
 /** The figures, and room for every warning that can fire. */
-const rows = figures.length + 45;
+const rows = figures.length + warnings.length;
 const lastRow = headingRow + rows;
 const column = (letter: string): string => on(figuresName, `${letter}${headingRow}:${letter}${lastRow}`);
 
@@ -19,9 +21,40 @@ export const figureAt = (cell: string): string => pick('B', cell);
 export const figure = (key: string): string => figureAt(quoted(key));
 export const meaning = (key: string): string => pick('D', quoted(key));
 
+/** The nth warning: they follow the figures. */
+export const warning = (from: 'A' | 'B' | 'D', nth: string): string => `INDEX(${column(from)},MATCH("Refused inputs",${keys},0)+${nth})`;
+export const warningCount = `COUNTIF(${keys},"Warning: *")`;
+
+/** What the Answer's charts draw, beside the table: the beds' need against each stage, and a year's money before and after. */
+const stages = [
+  ['beds need', `=${figure('Fibre needed')}/${inUse('Housed days')}`],
+  ...['Slurry', 'Press', 'Dryer'].map((stage) => [stage.toLowerCase(), '', `=${figure(`${stage} could make`)}`]),
+];
+const money = [
+  ['bedding bought', `=${figure('Bought-in cost')}`, `=${figure('Top-up cost')}`],
+  ['labour', `=${figure('Bought-in cost with labour')}-${figure('Bought-in cost')}`, `=${figure('Labour with kit')}`],
+  ...['Power', 'Heat', 'Repairs'].map((cost) => [cost.toLowerCase(), 0, `=${figure(cost)}`]),
+  ['owning the kit', 0, `=${figure('Ownership cost')}`],
+];
+/** Beside the table, one below the other with a free row between. */
+const stageHead = headingRow + 1;
+const moneyHead = stageHead + stages.length + 2;
+const stateHead = moneyHead + money.length + 2;
+
+const onFigures = (range: string): string => `${figuresName}!${range}`;
+const stageColumn = (letter: string): string => onFigures(`${letter}${stageHead + 1}:${letter}${stageHead + stages.length}`);
+export const stageChart = {
+  labels: stageColumn('F'),
+  series: ['needed', 'could make'].map((name, k) => ({ name, values: stageColumn('GH'[k] as string) })),
+};
+const moneyRow = (k: number): string => onFigures(`G${moneyHead + k}:H${moneyHead + k}`);
+export const moneyChart = {
+  labels: moneyRow(0),
+  series: money.map(([name], k) => ({ name: String(name), values: moneyRow(1 + k) })),
+};
+
 /** How far the inputs carry: each a cell of its own, so that the sentences built on them stay short. */
-const stateRow = headingRow + 20;
-const stateCell = (k: number): string => on(figuresName, `G${stateRow + k}`);
+const stateCell = (k: number): string => on(figuresName, `G${stateHead + 1 + k}`);
 const refusedResults = `B${headingRow + 1}:B${headingRow + figures.length}`;
 const stateRows = [
   ['items missing', `=${figure('Still missing')}`],
@@ -45,34 +78,29 @@ export const lacksSome = `${missing}>0`;
 /** For the other sheets, which say it only where something is lacking. */
 export const lackingLine = `=IF(IFERROR(${missing}+${refused},1)=0,"","Some figures cannot be worked out yet: see the top of Answer.")`;
 
-/** The nth warning: they follow the figures. */
-export const warning = (from: 'A' | 'B' | 'D', nth: string): string => `INDEX(${column(from)},MATCH("Refused inputs",${keys},0)+${nth})`;
-export const warningCount = `COUNTIF(${keys},"Warning: *")`;
+/** The longest that it can be: nothing given at all. */
+export const longestState = `Still missing on Inputs: ${budgetItems.flatMap(({ name, needed }) => (needed ? [name] : [])).join('; ')},`;
 
-/** What the Answer's charts draw, beside the table: the beds' need against each stage, and a year's money before and after. */
-const stages = [
-  ['beds need', `=${figure('Fibre needed')}/${inUse('Housed days')}`],
-  ...['Slurry', 'Press', 'Dryer'].map((stage) => [stage.toLowerCase(), '', `=${figure(`${stage} could make`)}`]),
-];
-const money = [
-  ['bedding bought', `=${figure('Bought-in cost')}`, `=${figure('Top-up cost')}`],
-  ['labour', `=${figure('Bought-in cost with labour')}-${figure('Bought-in cost')}`, `=${figure('Labour with kit')}`],
-  ...['Power', 'Heat', 'Repairs'].map((cost) => [cost.toLowerCase(), 0, `=${figure(cost)}`]),
-  ['owning the kit', 0, `=${figure('Ownership cost')}`],
-];
-const [stageRow, moneyRow] = [headingRow + 2, headingRow + 9];
-const onFigures = (range: string): string => `${figuresName}!${range}`;
-export const stageChart = {
-  labels: onFigures(`F${stageRow}:F${stageRow + 3}`),
-  series: ['needed', 'could make'].map((name, k) => ({ name, values: onFigures(`${'GH'[k]}${stageRow}:${'GH'[k]}${stageRow + 3}`) })),
+/** About as long as a warning gets, for the room it needs. */
+export const longestWarning = 'so many words '.repeat(15);
+
+/** What the table may say, for the room that it needs. */
+const longest: Readonly<Record<string, string>> = {
+  'Defaults used': budgetItems.map(({ name }) => name).join('; '),
+  'Still missing': longestState,
 };
-export const moneyChart = {
-  labels: onFigures(`G${moneyRow - 1}:H${moneyRow - 1}`),
-  series: money.map(([name], k) => ({ name: String(name), values: onFigures(`G${moneyRow + k}:H${moneyRow + k}`) })),
-};
+const meanings = [
+  ...figures.map(({ key, unit, meaning }) => [
+    key,
+    undefined,
+    unit,
+    longest[key] ?? (typeof meaning === 'string' ? meaning : longestWarning),
+  ]),
+  ...warnings.map(({ key }) => [`${warningMark}${key}`, undefined, undefined, longestWarning]),
+];
 
 export function figuresSheet(): SheetBuilder {
-  const page = new SheetBuilder(figuresName, [270, 110, 130, 760, 30, 160, 100, 100], {
+  const page = new SheetBuilder(figuresName, [260, 96, 110, 490, 30, 120, 80, 80], {
     freeze: { rows: headingRow, columns: 0 },
     landscape: true,
   });
@@ -87,21 +115,26 @@ export function figuresSheet(): SheetBuilder {
       'note',
     );
   page.row = headingRow;
-  page.spill({ formula: `=BEDDING.BUDGET.HERD(${items},${values})`, rows, formats: [undefined, 'general', undefined, undefined] });
+  page.spill({
+    formula: `=BEDDING.BUDGET.HERD(${items},${values})`,
+    rows,
+    formats: [undefined, 'general', undefined, 'text'],
+    says: meanings,
+  });
   figures.forEach(({ unit }, k) => {
     page.put(`B${headingRow + 1 + k}`, '', 'output', { format: resultFormat(unit), align: 'right' });
   });
-  page.section(`F${headingRow}`, 'Drawn on Answer').across(`F${stageRow - 1}`, ['t/day', 'needed', 'could make'], 'heading');
+  page.section(`F${headingRow}`, 'Drawn on Answer').across(`F${stageHead}`, ['t/day', 'needed', 'could make'], 'heading');
   stages.forEach((row, k) => {
-    page.across(`F${stageRow + k}`, row, 'output', { format: 'two' });
+    page.across(`F${stageHead + 1 + k}`, row, 'output', { format: 'two' });
   });
-  page.across(`F${moneyRow - 1}`, ['money a year', 'bought now', 'home fibre'], 'heading');
+  page.across(`F${moneyHead}`, ['money a year', 'bought now', 'home fibre'], 'heading');
   money.forEach((row, k) => {
-    page.across(`F${moneyRow + k}`, row, 'output', { format: 'money' });
+    page.across(`F${moneyHead + 1 + k}`, row, 'output', { format: 'money' });
   });
-  page.section(`F${stateRow - 1}`, 'State of the inputs');
+  page.section(`F${stateHead}`, 'State of the inputs');
   stateRows.forEach((row, k) => {
-    page.across(`F${stateRow + k}`, row, 'output');
+    page.across(`F${stateHead + 1 + k}`, row, 'output');
   });
   return page;
 }

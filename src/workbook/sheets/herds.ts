@@ -18,15 +18,7 @@ const firstInput = asked.length + 3;
 const [left, right] = [letter(firstInput), letter(firstInput + herdHeadings.length - 1)];
 
 function putInputs(page: SheetBuilder, headingRow: number): void {
-  page
-    .section(`${left}${headingRow - 3}`, 'Inputs: type or paste your own herds under headings that are items of the budget')
-    .across(
-      `${left}${headingRow - 1}`,
-      herdHeadings.map((heading) => shownUnit(unitOfItem(heading))),
-      'note',
-      { align: 'right' },
-    )
-    .across(`${left}${headingRow}`, herdHeadings, 'heading', { wrap: true });
+  page.across(`${left}${headingRow}`, herdHeadings, 'heading', { wrap: true });
   inventedHerds().forEach((herd, down) => {
     herd.forEach((value, k) => {
       const format = inputFormat(unitOfItem(herdHeadings[k] as string));
@@ -36,11 +28,15 @@ function putInputs(page: SheetBuilder, headingRow: number): void {
 }
 
 function putAnswers(page: SheetBuilder): void {
-  page.part('Answers: one formula for all; the results asked for are keys of Figures', '');
-  const headingRow = page.row + 1;
-  const keys = `B${headingRow - 2}:${letter(asked.length)}${headingRow - 2}`;
-  page.put(`A${headingRow - 2}`, 'asked for', 'label').across(`B${headingRow - 2}`, asked, 'input', { wrap: true });
-  page.line(['', ...asked.map((key) => shownUnit(unitOfResult(key)))], 'note', { align: 'right' });
+  page.part('Answers: one formula for all; the results asked for are keys of Figures');
+  page.section(`${left}${page.row - 1}`, 'Inputs: type or paste your own herds under headings that are items of the budget');
+  const keys = `B${page.row}:${letter(asked.length)}${page.row}`;
+  page.line(['', ...asked], 'input', { wrap: true }).put(`A${page.row - 1}`, 'asked for', 'label');
+  const units = (of: readonly string[]) => of.map(shownUnit);
+  page
+    .across(`${left}${page.row}`, units(herdHeadings.map(unitOfItem)), 'note', { align: 'right' })
+    .line(['', ...units(asked.map(unitOfResult))], 'note', { align: 'right' });
+  const headingRow = page.row;
   putInputs(page, headingRow);
   const range = `${left}${headingRow + 1}:${right}${headingRow + herdCount}`;
   page.spill({
@@ -48,6 +44,7 @@ function putAnswers(page: SheetBuilder): void {
     formula: orDash(`BEDDING.BUDGET.HERDS(${left}${headingRow}:${right}${headingRow},${asGiven(range)},${keys})`),
     rows: herdCount,
     formats: [undefined, ...asked.map((key) => (key === 'What limits' ? undefined : resultFormat(unitOfResult(key)))), 'whole'],
+    heads: ['Herd', ...asked, 'Warnings'],
   });
   page.called('herds', columnIn(range, 0)).called('prices', columnIn(range, herdHeadings.indexOf('Bought price per t')));
   for (const key of asked) page.called(key, columnIn(page.at('answers'), 1 + asked.indexOf(key)));
@@ -59,6 +56,9 @@ function putAnswers(page: SheetBuilder): void {
   short('NPV', 0);
 }
 
+const stages = ['slurry', 'press', 'dryer'];
+const chartHeight = 260;
+
 function inShort(page: SheetBuilder): void {
   const count = (label: string, value: string, note: string) => ({ label, value, unit: '' as const, format: 'whole' as const, note });
   page
@@ -67,42 +67,46 @@ function inShort(page: SheetBuilder): void {
       count('Herds', '=COUNTA({herds})', ''),
       count('are covered', '=COUNTIF({Cover of demand},">=1")', 'cover of demand at least 1'),
       count('would pay', '=COUNTIF({NPV},">=0")', 'NPV at least 0'),
-      ...['slurry', 'press', 'dryer'].map((stage) => count(`limit: ${stage}`, `=COUNTIF({What limits},"${stage}")`, 'herds')),
-    ]);
+      ...stages.map((stage) => count(`limit: ${stage}`, `=COUNTIF({What limits},"${stage}")`, 'herds')),
+    ])
+    .called('limits', `A${page.row - stages.length}:B${page.row - 1}`);
 }
 
 export function herdsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder(
-    'Herds',
-    [95, ...asked.map((key) => (key === 'Break-even mastitis cases' ? 104 : 82)), 80, 24, ...herdHeadings.map(() => 82)],
-    { blank, landscape: true },
-  );
+  const page = new SheetBuilder('Herds', [95, ...asked.map(() => 82), 80, 24, ...herdHeadings.map(() => 82)], { blank, landscape: true });
   page.title('Herds', 'Many herds at once: one row each on the right, their answers on the left. Two hundred invented ones to start with.');
-  inShort(page);
-  const limits = (column: string) => `${column}${page.row - 3}:${column}${page.row - 1}`;
-  const [labels, herds] = [limits('A'), limits('B')];
-  page.row += 6;
+  let drawnAt = 0;
+  page.sideBySide(
+    () => inShort(page),
+    () => {
+      drawnAt = page.room(chartHeight);
+    },
+  );
   page.put(`A${page.row}`, 'The score is a planning aid, no diagnosis: talk to your vet.', 'note');
   putAnswers(page);
-  return page
-    .chartAt('F5', {
-      kind: 'column',
-      title: 'What sets the limit',
-      across: '',
-      up: 'herds',
-      labels,
-      series: [{ name: 'herds', values: herds }],
-      width: 330,
-      height: 260,
-    })
-    .chartAt(`${left}5`, {
-      kind: 'scatter',
-      title: 'Price of bought bedding and what the kit is worth',
-      across: 'bought price per t',
-      up: 'NPV, money',
-      labels: page.at('prices'),
-      series: [{ name: 'NPV', values: page.at('NPV') }],
-      width: 560,
-      height: 260,
-    });
+  return page.charts(
+    [
+      {
+        kind: 'column',
+        title: 'What sets the limit',
+        across: '',
+        up: 'herds',
+        labels: columnIn(page.at('limits'), 0),
+        series: [{ name: 'herds', values: columnIn(page.at('limits'), 1) }],
+        over: ['F', 'I'],
+        height: chartHeight,
+      },
+      {
+        kind: 'scatter',
+        title: 'Price of bought bedding and what the kit is worth',
+        across: 'bought price per t',
+        up: 'NPV, money',
+        labels: page.at('prices'),
+        series: [{ name: 'NPV', values: page.at('NPV') }],
+        over: [left, letter(firstInput + 6)],
+        height: chartHeight,
+      },
+    ],
+    drawnAt,
+  );
 }

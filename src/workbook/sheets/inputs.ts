@@ -141,7 +141,7 @@ function putItem(page: SheetBuilder, item: BudgetItem, row: number): void {
   columns.forEach(({ heading, of, look }, k) => {
     const { style, ...rest } = look(item);
     const content = of(item, row);
-    // What wraps stands at the top of its row, so all of a row does; the long lists of choices, far right, may be cut off.
+    // What wraps stands at the top of its row, so all of a row does; the lists of choices run over the columns behind them.
     page.put(`${letter(1 + k)}${row}`, heading === 'value' ? page.given(content) : content, style, {
       ...rest,
       ...(heading !== 'lowest' && { wrap: true }),
@@ -150,7 +150,7 @@ function putItem(page: SheetBuilder, item: BudgetItem, row: number): void {
 }
 
 export function inputsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder(inputsName, [16, 230, 105, 105, 125, 75, 175, 90, 400, 470, 75, 75, 75, 75, 75], {
+  const page = new SheetBuilder(inputsName, [16, 230, 105, 105, 125, 75, 175, 90, 330, 330, 75, 75, 75, 75, 75], {
     freeze: { rows: headingRow, columns: 0 },
     landscape: true,
     blank,

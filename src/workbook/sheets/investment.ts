@@ -175,19 +175,21 @@ function uncertainty(page: SheetBuilder): void {
     .put(`A${page.row}`, 'INVEST.SENSITIVITY: one driver at a time, the others at their likely figure', 'note');
   page.row++;
   const swings = page.at('swings');
-  page.chart({
-    kind: 'bar',
-    title: 'NPV with one figure at its low and high end',
-    across: 'NPV, money',
-    up: '',
-    labels: columnIn(swings, 0),
-    series: [
-      { name: 'at low', values: columnIn(swings, 1) },
-      { name: 'at high', values: columnIn(swings, 2) },
-    ],
-    width: 860,
-    height: 280,
-  });
+  page.charts([
+    {
+      kind: 'bar',
+      title: 'NPV with one figure at its low and high end',
+      across: 'NPV, money',
+      up: '',
+      labels: columnIn(swings, 0),
+      series: [
+        { name: 'at low', values: columnIn(swings, 1) },
+        { name: 'at high', values: columnIn(swings, 2) },
+      ],
+      over: ['A', 'K'],
+      height: 280,
+    },
+  ]);
 }
 
 function cashFlow(page: SheetBuilder): void {
@@ -201,8 +203,7 @@ function cashFlow(page: SheetBuilder): void {
     name: 'flow',
     formula: `=BEDDING.INVEST.CASHFLOW({capital},{saving},{life},{rate},{growth},{residual},${inUse('Tax rate', 'First-year allowance', 'Yearly allowance')},{method},{balance},${inUse('Borrowed', 'Loan years', 'Loan rate')})`,
     rows: mostYears + 1,
-    formats: ['general', ...Array.from({ length: 12 }, () => 'money' as const), 'two'],
-    headLines: 2,
+    formats: ['whole', ...Array.from({ length: 12 }, () => 'money' as const), 'two'],
   });
   page.put(`O${top}`, 'before tax, native', 'heading', { wrap: true });
   for (let row = top + 1; row < page.row; row++) {
@@ -223,49 +224,54 @@ function cashFlow(page: SheetBuilder): void {
     name: 'loan',
     formula: orDash(`BEDDING.INVEST.LOAN(${inUse('Borrowed', 'Loan years', 'Loan rate')},{payments})`),
     rows: mostYears,
-    formats: ['general', 'money', 'money', 'money', 'money'],
+    formats: ['whole', 'money', 'money', 'money', 'money'],
     column: 'Q',
   });
   page.row = last + 1;
 }
 
+const flowHeight = 270;
+
 function drawFlow(page: SheetBuilder, row: number): void {
   const [first] = page.at('flow').split(':') as [string];
   const drawn = (column: number) => columnIn(`${first}:${moved(first, 9, drawnYears - 1)}`, column);
-  const common = { across: 'year', up: 'money', labels: drawn(0), height: 270 } as const;
-  page
-    .chartAt(`A${row}`, {
-      ...common,
-      kind: 'line',
-      width: 516,
-      title: 'Money out and back, added up',
-      series: [
-        { name: 'cumulative', values: drawn(5) },
-        { name: 'discounted', values: drawn(7) },
-      ],
-    })
-    .chartAt(`F${row}`, {
-      ...common,
-      kind: 'column',
-      width: 450,
-      title: 'Each year after tax',
-      series: [
-        { name: 'net', values: drawn(4) },
-        { name: 'left after loan', values: drawn(9) },
-      ],
-    });
+  const common = { across: 'year', up: 'money', labels: drawn(0), height: flowHeight } as const;
+  page.charts(
+    [
+      {
+        ...common,
+        kind: 'line',
+        over: ['A', 'E'],
+        title: 'Money out and back, added up',
+        series: [
+          { name: 'cumulative', values: drawn(5) },
+          { name: 'discounted', values: drawn(7) },
+        ],
+      },
+      {
+        ...common,
+        kind: 'column',
+        over: ['F', 'K'],
+        title: 'Each year after tax',
+        series: [
+          { name: 'net', values: drawn(4) },
+          { name: 'left after loan', values: drawn(9) },
+        ],
+      },
+    ],
+    row,
+  );
 }
 
 export function investmentSheet(): SheetBuilder {
-  const page = new SheetBuilder('Investment', [190, 84, 84, 84, 84, 84, 130, 84, 84, 84, 84, 84, 84, 84, 84, 16, 60, 84, 84, 84, 84], {
+  const page = new SheetBuilder('Investment', [150, 80, 80, 80, 80, 80, 134, 80, 80, 80, 80, 80, 80, 80, 80, 16, 50, 80, 80, 80, 80], {
     landscape: true,
     dashes: true,
   });
   page.title('Investment', 'Does the kit pay, how sure is that, and when is the money back?', lackingLine);
   goesIn(page);
   comesOut(page);
-  const drawnAt = page.row + 1;
-  page.row += 13;
+  const drawnAt = page.room(flowHeight);
   uncertainty(page);
   cashFlow(page);
   drawFlow(page, drawnAt);

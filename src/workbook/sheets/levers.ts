@@ -1,3 +1,4 @@
+import { budgetItems } from '../../budget/items.ts';
 import { letter, orDash, quoted } from '../grid.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
@@ -7,6 +8,9 @@ import { items, values } from './inputs.ts';
 /** The levers in the order in which BUDGET.LEVERS lists them, as their figures are shown. */
 const leverFormats: readonly Format[] = ['two', 'one', 'percent1', 'one', 'whole', 'one', 'percent1', 'money', 'money2', 'three'];
 const leverCount = leverFormats.length;
+/** Which items they are depends on the plan. */
+const itemNames = budgetItems.map(({ name }) => name);
+const longestName = itemNames.reduce((long, name) => (name.length > long.length ? name : long));
 
 /** How a figure of this size reads in words: per cent where it is a share, and no more digits than it deserves. */
 const shownAs = (cell: string, unit: string): string =>
@@ -31,8 +35,8 @@ function leverTable(page: SheetBuilder): void {
   page.spill({
     name: 'levers',
     formula: orDash(`BEDDING.BUDGET.LEVERS(${items},${values})`),
-    rows: leverCount,
     formats: [undefined, undefined, 'general', 'general', 'general', undefined, 'one', 'one'],
+    says: leverFormats.map(() => [itemNames]),
   });
   const first = page.row - leverCount;
   page
@@ -48,6 +52,7 @@ function leverTable(page: SheetBuilder): void {
         `J${row}`,
         `=IF(I${row}="","",A${row}&": from "&TEXT(C${row},N${row})&" to "&TEXT(${sought},N${row})&IF(OR(B${row}="fraction",B${row}="money"),""," "&B${row}))`,
         'note',
+        { says: [`${longestName}: from 9,999,999 to 9,999,999 MJ/kg`] },
       )
       .put(`N${row}`, `=IFERROR(${shownAs(`C${row}`, `B${row}`)},"")`, 'note');
   }
@@ -106,34 +111,33 @@ function sweep(page: SheetBuilder, { name, heading, item, tried, format, results
     formula: orDash(`BEDDING.BUDGET.SWEEP(${items},${values},${quoted(item)},${over},${keys})`),
     rows: tried.length,
     formats: [format, ...results.map((key) => resultFormats[key as keyof typeof resultFormats] ?? ('money' as const)), 'general'],
-    headLines: 3,
+    heads: [item, ...results, 'Warnings'],
   });
 }
 
 function drawDryness(page: SheetBuilder): void {
   const table = page.at('dryness');
   const common = { kind: 'line', across: 'dry matter of the fibre', labels: columnIn(table, 0), height: 260 } as const;
-  const row = page.row + 1;
-  page
-    .chartAt(`A${row}`, {
+  page.charts([
+    {
       ...common,
-      width: 560,
+      over: ['A', 'E'],
       title: 'Drier fibre scores better …',
       up: 'hygiene score (0 is best)',
       series: [{ name: 'hygiene score', values: columnIn(table, 1) }],
-    })
-    .chartAt(`F${row}`, {
+    },
+    {
       ...common,
-      width: 410,
+      over: ['F', 'K'],
       title: '… and costs more',
       up: 'money per cubicle a year',
       series: [{ name: 'home fibre per cubicle', values: columnIn(table, 3) }],
-    });
-  page.row += 14;
+    },
+  ]);
 }
 
 export function leversSheet(): SheetBuilder {
-  const page = new SheetBuilder('Levers', [225, 75, 75, 75, 75, 75, 75, 75, 75, 88, 88, 88, 80, 70], { landscape: true });
+  const page = new SheetBuilder('Levers', [160, 74, 74, 74, 74, 74, 74, 74, 74, 74, 70, 70, 70, 70], { landscape: true });
   page.title(
     'Levers',
     'What would have to change for the herd to be covered and the kit to pay, and what that does to the score.',
@@ -147,15 +151,17 @@ export function leversSheet(): SheetBuilder {
   drawDryness(page);
   sweep(page, prices);
   const table = page.at('prices');
-  page.chart({
-    kind: 'line',
-    title: 'What the kit is worth, by the price of bought bedding',
-    across: 'price per t',
-    up: 'NPV, money',
-    labels: columnIn(table, 0),
-    series: [{ name: 'NPV', values: columnIn(table, 1) }],
-    width: 940,
-    height: 260,
-  });
+  page.charts([
+    {
+      kind: 'line',
+      title: 'What the kit is worth, by the price of bought bedding',
+      across: 'price per t',
+      up: 'NPV, money',
+      labels: columnIn(table, 0),
+      series: [{ name: 'NPV', values: columnIn(table, 1) }],
+      over: ['A', 'K'],
+      height: 260,
+    },
+  ]);
   return page;
 }

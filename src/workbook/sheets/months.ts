@@ -76,18 +76,20 @@ export function months(page: SheetBuilder): void {
     .rule(column('K'), `RIGHT($K${first},5)="short"`, 'watch');
   page.row = last + 1;
   const table = page.at('months');
-  page.chart({
-    kind: 'line',
-    title: 'What can be made each month, beside what the beds need',
-    across: '',
-    up: 't/day',
-    labels: columnIn(table, 0),
-    series: [
-      { name: 'dryer', values: columnIn(table, 7) },
-      { name: 'all stages', values: columnIn(table, 8) },
-      { name: 'beds need', values: columnIn(table, 9) },
-    ],
-    width: 900,
-    height: 300,
-  });
+  page.charts([
+    {
+      kind: 'line',
+      title: 'What can be made each month, beside what the beds need',
+      across: '',
+      up: 't/day',
+      labels: columnIn(table, 0),
+      series: [
+        { name: 'dryer', values: columnIn(table, 7) },
+        { name: 'all stages', values: columnIn(table, 8) },
+        { name: 'beds need', values: columnIn(table, 9) },
+      ],
+      over: ['A', 'K'],
+      height: 300,
+    },
+  ]);
 }

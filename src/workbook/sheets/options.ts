@@ -48,7 +48,7 @@ const own: readonly { readonly name: string; readonly stands: string; readonly c
 ];
 
 export function optionsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Options', [165, 90, 90, 90, 90, 100, 110, 110, 110, 110], { blank, landscape: true, dashes: true });
+  const page = new SheetBuilder('Options', [140, 80, 80, 80, 80, 80, 80, 110, 110, 110], { blank, landscape: true, dashes: true });
   page
     .title(
       'Options',
@@ -135,14 +135,16 @@ export function optionsSheet(blank: boolean): SheetBuilder {
       { format: 'money2' },
     );
   }
-  return page.chart({
-    kind: 'stacked column',
-    title: 'A cubicle’s bedding for a year',
-    across: '',
-    up: 'money per cubicle',
-    labels: columnIn(costs, 0),
-    series: shares.map((name, k) => ({ name, values: columnIn(costs, 7 + k) })),
-    width: 900,
-    height: 320,
-  });
+  return page.charts([
+    {
+      kind: 'stacked column',
+      title: 'A cubicle’s bedding for a year',
+      across: '',
+      up: 'money per cubicle',
+      labels: columnIn(costs, 0),
+      series: shares.map((name, k) => ({ name, values: columnIn(costs, 7 + k) })),
+      over: ['A', 'J'],
+      height: 320,
+    },
+  ]);
 }

@@ -1,17 +1,18 @@
 import { bibliography } from '../../core/bibliography.ts';
+import { cautions, conditionsFor, countries } from '../../domain/reference.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
 import { inUse } from './inputs.ts';
 
-/** Room for every country's rules when none is chosen. */
-const mostConditions = 80;
-const mostCautions = 14;
+/** Row by row, what stands there when no country is chosen, and when any one is. */
+const listed = [undefined, ...countries].map((country) => conditionsFor(country).rows);
+const conditionRows = (listed[0] ?? []).map((row, down) => row.map((_, right) => listed.map((rows) => rows[down]?.[right])));
 
 export function conditionsSheet(): SheetBuilder {
-  const page = new SheetBuilder('Conditions and cautions', [130, 560, 220, 75, 270], { landscape: true });
+  const page = new SheetBuilder('Conditions and cautions', [120, 440, 180, 75, 170], { landscape: true });
   page
     .title('Conditions and cautions', 'What to ask before you spend, and what can hurt. Local codes and the people named come first.')
     .part('Cautions: in every plan', 'From CAUTIONS.')
-    .spill({ name: 'cautions', formula: '=BEDDING.CAUTIONS()', rows: mostCautions, formats: [undefined, 'text', 'text'], lines: 3 })
+    .spill({ name: 'cautions', formula: '=BEDDING.CAUTIONS()', formats: [undefined, 'text', 'text'], says: cautions().rows })
     .part(
       'Conditions on using recycled manure solids',
       'For the country on Inputs, or every country where none is chosen. Rules change: recheck each one before you rely on it. From CONDITIONS.',
@@ -19,9 +20,8 @@ export function conditionsSheet(): SheetBuilder {
     .spill({
       name: 'conditions',
       formula: `=BEDDING.CONDITIONS(${inUse('Country')})`,
-      rows: mostConditions,
       formats: [undefined, 'text', 'text', undefined, 'text'],
-      lines: 2,
+      says: conditionRows,
     });
   return page;
 }
@@ -41,9 +41,8 @@ export function sourcesSheet(): SheetBuilder {
     .spill({
       name: 'sources',
       formula: '=BEDDING.SOURCES()',
-      rows: bibliography.length + 10,
       formats: [undefined, 'text', undefined],
-      lines: 2,
+      says: bibliography.map(({ id, reference, status }) => [id, reference, status]),
     });
   return page;
 }

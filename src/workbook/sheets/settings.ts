@@ -230,7 +230,7 @@ const parts: readonly (readonly [heading: string, facts: readonly Fact[]])[] = [
 ];
 
 export function settingsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Settings', [280, 110, 110, 530], { blank });
+  const page = new SheetBuilder('Settings', [240, 100, 100, 520], { blank });
   page.title('Settings', 'What is read on the walk, and what it means. Type into the tinted cells.', lackingLine);
   for (const [heading, facts] of parts) {
     page.part(heading).facts(facts.map((fact) => (fact.style === 'input' ? { ...fact, value: page.given(fact.value as number) } : fact)));

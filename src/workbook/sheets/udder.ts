@@ -1,4 +1,5 @@
-import { bandEdges } from '../../domain/hygiene.ts';
+import { bandEdges, scoreDrivers } from '../../domain/hygiene.ts';
+import { lyingTimes, welfareTable } from '../../domain/welfare.ts';
 import { moved, onceTyped, orDash } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
@@ -136,9 +137,8 @@ function drivers(page: SheetBuilder): void {
   page.spill({
     name: 'drivers',
     formula: `=BEDDING.HYGIENE.DRIVERS({dm},{interval},{material},${rest})`,
-    rows: 7,
     formats: [undefined, 'two', 'one', 'percent', 'text', 'text', undefined],
-    lines: [7, 7, 17, 6, 3, 5, 3],
+    says: scoreDrivers(0.5, 1).rows,
   });
 }
 
@@ -268,9 +268,8 @@ function evidence(page: SheetBuilder): void {
     .spill({
       name: 'lying',
       formula: '=BEDDING.WELFARE.LYING({dm})',
-      rows: 4,
       formats: [undefined, 'one', 'text', 'text', undefined],
-      lines: 4,
+      says: lyingTimes(0.5).rows,
     });
   page
     .newPage()
@@ -281,14 +280,13 @@ function evidence(page: SheetBuilder): void {
     .spill({
       name: 'studies',
       formula: '=BEDDING.WELFARE.TABLE()',
-      rows: 49,
       formats: ['text', 'general', undefined, 'text', undefined],
-      lines: 4,
+      says: welfareTable().rows,
     });
 }
 
 export function udderSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Udder health', [250, 110, 110, 110, 520, 150, 120], { blank, landscape: true, dashes: true });
+  const page = new SheetBuilder('Udder health', [200, 90, 90, 90, 420, 110, 90], { blank, landscape: true, dashes: true });
   page.title(
     'Udder health',
     'How clean and dry the fibre lies beside the present bedding, and how many extra cases would eat the saving.',
