@@ -113,7 +113,7 @@ const tight = (source: string): string => source.replace(/<!--[\s\S]*?-->|\/\*[\
 async function oneFile({ body, data, styles, face }: Parts): Promise<string> {
   const paths = [...Object.values(libraries), ...ownScripts.map((name) => `dist/${name}`)];
   const sources = await Promise.all(paths.map(async (path) => inlined(await text(path))));
-  const sheets = [layerOrder, ...Object.values(styles).map((css) => `@layer ${layer} {${tight(css)}}`), face, await text(ownStyle)];
+  const sheets = [layerOrder, ...Object.values(styles).map((css) => `@layer ${layer} {${tight(css)}}`), face, tight(await text(ownStyle))];
   return page({
     policy: policy(sources.map(hashOf).join(' ')),
     head: sheets.map((css) => `<style>${css}</style>`),

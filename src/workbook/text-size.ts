@@ -16,7 +16,8 @@ const UNKNOWN = 1;
 
 type Type = Pick<Look, 'bold' | 'fontSize'>;
 
-const USUAL_POINTS = 10;
+/** The letters of a cell whose style says nothing else. */
+export const USUAL_POINTS = 10;
 /** The grid draws letters of whole pixels, at 96 to the inch. */
 const letterHeight = ({ fontSize = USUAL_POINTS }: Type): number => Math.round((fontSize * 96) / 72);
 

@@ -1,35 +1,13 @@
-import { styles } from '../../workbook/look.ts';
 import type { Chart, Sheet } from '../../workbook/model.ts';
-import { type Block, blockOf } from '../pane/addresses.ts';
+import { blockOf } from '../pane/addresses.ts';
 import { addressOf, wholeColumns } from './references.ts';
 
 /** Excel measures in points; the workbook's data in pixels of 1/96 inch. */
 export const points = (pixels: number): number => pixels * 0.75;
 
-const USUAL_FONT_SIZE = 11;
-const USUAL_ROW_HEIGHT = 15;
-const TALLEST_ROW = 400;
-
-/** About how high wrapped text stands in a width: a letter is half as wide as high, a line a third higher than its letters. */
-function textHeight(text: string, size: number, width: number): number {
-  const lines = Math.ceil((text.length * size * 0.5) / Math.max(points(width - 8), 1));
-  return lines * size * 1.35;
-}
-
-/** Excel does not fit a row to wrapped text in merged or spilled cells, so every row is made as high as its own text needs, or as the sheet states. */
-export function fitRows(target: Excel.Worksheet, { cells, columns, merges = [], heights: stated = {} }: Sheet): void {
-  const merged = new Map(merges.map((merge) => [merge.split(':')[0], blockOf(merge) as Block]));
-  const heights = new Map(Object.entries(stated).map(([row, pixels]) => [Number(row) - 1, points(pixels)]));
-  for (const [address, { content, wrap, style }] of Object.entries(cells)) {
-    if (!wrap || typeof content !== 'string' || content.startsWith('=')) continue;
-    const { top, left, bottom, right } = merged.get(address) ?? (blockOf(address) as Block);
-    const width = columns.slice(left, right + 1).reduce((sum, column) => sum + column, 0);
-    const height = textHeight(content, (style && styles[style].fontSize) ?? USUAL_FONT_SIZE, width) / (bottom - top + 1);
-    for (let row = top; row <= bottom; row++) heights.set(row, Math.max(heights.get(row) ?? USUAL_ROW_HEIGHT, height));
-  }
-  for (const [row, height] of heights) {
-    if (height > USUAL_ROW_HEIGHT) target.getRange(`${row + 1}:${row + 1}`).format.rowHeight = Math.min(height, TALLEST_ROW);
-  }
+/** Excel does not fit a row to text in merged or spilled cells: each row is made as high as the sheet states. */
+export function sizeRows(target: Excel.Worksheet, { heights = {} }: Sheet): void {
+  for (const [row, pixels] of Object.entries(heights)) target.getRange(`${row}:${row}`).format.rowHeight = points(pixels);
 }
 
 /** The last column that a chart reaches into. */

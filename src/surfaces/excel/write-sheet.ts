@@ -1,7 +1,8 @@
 import { borders, looks, numberFormatOf, styles } from '../../workbook/look.ts';
 import type { Sheet, SheetCell, Style } from '../../workbook/model.ts';
+import { USUAL_POINTS } from '../../workbook/text-size.ts';
 import { type Block, blockOf } from '../pane/addresses.ts';
-import { fitRows, points, setUpPage } from './page-setup.ts';
+import { points, setUpPage, sizeRows } from './page-setup.ts';
 import { addressOf, blocksOf, renameSheets, wholeColumns } from './references.ts';
 
 /** The longest list of addresses that Excel surely takes in one go. */
@@ -128,13 +129,15 @@ function writeRules(target: Excel.Worksheet, rules: Sheet['rules'], newName: (na
 /** Fills a new, empty sheet; nothing reaches Excel before the caller syncs. */
 export function writeSheet(target: Excel.Worksheet, sheet: Sheet, newName: (name: string) => string): void {
   target.showGridlines = false;
+  // The face that the sheet's sizes are measured in; every Excel has it.
+  Object.assign(target.getRange(wholeColumns(0, sheet.columns.length - 1)).format.font, { name: 'Arial', size: USUAL_POINTS });
   sheet.columns.forEach((width, k) => {
     target.getRange(wholeColumns(k, k)).format.columnWidth = points(width);
   });
   writeContents(target, sheet.cells, newName);
   writeLooks(target, sheet.cells);
   for (const merge of sheet.merges ?? []) target.getRange(merge).merge();
-  fitRows(target, sheet);
+  sizeRows(target, sheet);
   writeChoices(target, sheet.cells);
   writeRules(target, sheet.rules, newName);
   setUpPage(target, sheet);
