@@ -193,13 +193,13 @@ describe('a spreadsheet file given to the Open button', () => {
     await type(page, 'Answer!L2', 'from the file');
     await type(page, 'L3', '2');
     await type(page, 'L4', '=SUM(L3,5)*3');
-    const saving = await read(page, 'Answer!G16');
+    const saving = await read(page, 'Answer!F16');
     const { path } = await saved('#export');
     const resaved = join(folder, 'resaved');
     convert(path, 'xlsx', resaved);
     for (const file of [path, join(resaved, basename(path))]) {
       await opened(file);
-      expect(await read(page, 'Answer!G16')).toBe(saving);
+      expect(await read(page, 'Answer!F16')).toBe(saving);
       expect(await read(page, 'L4')).toContain('L4: 21');
       await type(page, 'L3', '5');
       expect(await read(page, 'L4')).toContain('L4: 30');
@@ -222,7 +222,7 @@ describe('the spreadsheet file', () => {
   beforeEach(() => open(served()));
 
   it('opens in LibreOffice with the figures that the page shows', async () => {
-    const shown = (await read(page, 'Answer!G16')).split(': ')[1]?.replace(',', '');
+    const shown = (await read(page, 'Answer!F16')).split(': ')[1]?.replace(',', '');
     const { path } = await saved('#export');
     convert(path, 'csv', folder);
     const rows = (await readFile(path.replace(/xlsx$/, 'csv'), 'utf8')).split('\n');

@@ -100,7 +100,7 @@ const meanings = [
 ];
 
 export function figuresSheet(): SheetBuilder {
-  const page = new SheetBuilder(figuresName, [260, 96, 110, 490, 30, 120, 80, 80], {
+  const page = new SheetBuilder(figuresName, [260, 106, 110, 480, 30, 120, 80, 80], {
     freeze: { rows: headingRow, columns: 0 },
     landscape: true,
   });
