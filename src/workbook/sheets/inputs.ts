@@ -150,7 +150,7 @@ function putItem(page: SheetBuilder, item: BudgetItem, row: number): void {
 }
 
 export function inputsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder(inputsName, [16, 230, 105, 105, 125, 75, 175, 90, 330, 330, 75, 90, 75, 75, 75], {
+  const page = new SheetBuilder(inputsName, [16, 230, 105, 105, 125, 75, 175, 90, 330, 330, 75, 75, 90, 75, 75], {
     freeze: { rows: headingRow, columns: 0 },
     landscape: true,
     blank,
