@@ -58,16 +58,15 @@ const stateCell = (k: number): string => on(figuresName, `G${stateHead + 1 + k}`
 const refusedResults = `B${headingRow + 1}:B${headingRow + figures.length}`;
 const stateRows = [
   ['items missing', `=${figure('Still missing')}`],
-  ['their names', `=${meaning('Still missing')}`],
   ['defaults taken', `=${figure('Defaults used')}`],
   ['figures refused', `=SUMPRODUCT(--ISERR(${refusedResults}))`],
 ] as const;
-const [missing, names, defaults, refused] = stateRows.map((_, k) => stateCell(k)) as [string, string, string, string];
+const [missing, defaults, refused] = stateRows.map((_, k) => stateCell(k)) as [string, string, string];
 
 /** The same in a sentence, for the top of Answer. */
 export const state = [
   `=IF(ISERROR(${missing}),"The list of inputs cannot be read: see ${figuresName} A${headingRow}.",`,
-  `IF(${missing}>0,"Still missing on Inputs: "&${names},`,
+  `IF(${missing}>0,"Still missing on Inputs: "&${meaning('Still missing')},`,
   `IF(${refused}>0,"An input cannot be used: see the check column of Inputs.",`,
   `"Every input needed is given; defaults taken for "&${defaults}&" more, listed on ${figuresName}.")))`,
 ].join('');
