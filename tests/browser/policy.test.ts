@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
 import { browser } from './browser.ts';
 import { startBlank } from './pane-page.ts';
-import { drawn, openSheet, pages, type } from './sheet-page.ts';
+import { drawn, goTo, openSheet, pages, read, type } from './sheet-page.ts';
 import { settled, untilReplaced } from './waiting.ts';
 
 const files = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.html'));
@@ -23,6 +23,10 @@ describe('the policy that each page carries', () => {
   it('lets only the embedded sheet make code from text, and the reason stands beside it', () => {
     expect(files.filter((file) => policyOf(file).includes("'unsafe-eval'")).sort()).toEqual([...sheets].sort());
     expect(readFileSync('src/generate/sheet-pages.ts', 'utf8')).toMatch(/'unsafe-eval': the grid library/);
+  });
+
+  it.each(files)('of %s has a rule for whatever has none of its own', (file) => {
+    expect(policyOf(file)).toMatch(/^default-src /);
   });
 
   it.each(sheets)('of %s lets nothing be fetched, sent, framed or run but its own', (file) => {
@@ -67,6 +71,29 @@ describe('in use', () => {
     const { page: on, complaints } = await openSheet(context, address());
     await useAll(on);
     expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('a link in a cell opens a page that cannot reach back, and what another page puts on the clipboard comes in as text', async () => {
+    const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+    const { page: on } = await openSheet(context, `${inject('site')}/sheet.html`);
+    await type(on, 'L2', `[about](${inject('site')}/about.html)`);
+    await goTo(on, 'L2');
+    const opening = context.waitForEvent('page');
+    await on.keyboard.press('Alt+Enter');
+    const opened = await opening;
+    await opened.waitForLoadState();
+    expect([opened.url(), await opened.evaluate(() => window.opener)]).toEqual([`${inject('site')}/about.html`, null]);
+    await opened.close();
+    await goTo(on, 'L4');
+    await on.evaluate(() => {
+      const clipboardData = new DataTransfer();
+      const cells = { version: '19.3.2', cells: [[{ content: '=1+1', style: { fontSize: 9e9 } }]], zones: [], sheetId: '__proto__' };
+      clipboardData.setData('text/plain', 'plain words');
+      clipboardData.setData('text/html', `<div data-osheet-clipboard='${JSON.stringify(cells)}'>2</div>`);
+      document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+    });
+    await expect.poll(() => read(on, 'L4')).toMatch(/ L4: plain words$/);
     await context.close();
   });
 

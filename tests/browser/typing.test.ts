@@ -2,6 +2,7 @@ import type { CDPSession, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { browser } from './browser.ts';
 import { goTo, openSheet, pages, read, type, type Watched } from './sheet-page.ts';
+import { untilReplaced } from './waiting.ts';
 
 const named: Readonly<Record<string, readonly [code: string, keyCode: number, text?: string]>> = {
   Enter: ['Enter', 13, '\r'],
@@ -146,4 +147,20 @@ describe('keys that come faster than the page draws', () => {
     await hurry('Enter');
     expect(await read(page, 'Inputs!C14')).toMatch(/ C14: 8\.1%$/);
   });
+});
+
+it('a command that the grid stops on leaves a sheet that goes on, and says so', async () => {
+  await type(page, 'L2', '260');
+  await page.evaluate(() => {
+    const [app] = owl.App.apps;
+    if (!app) throw new Error('no grid is on the page');
+    const { session } = app.root.component.model as unknown as { session: { commandSquisher: { squish: () => never } } };
+    session.commandSquisher.squish = () => {
+      throw new Error('cannot be sent');
+    };
+  });
+  await untilReplaced(page, () => type(page, 'L3', '41'));
+  expect(await page.locator('#notices').textContent()).toContain('The sheet stopped on a fault of its own.');
+  await type(page, 'L4', '=L2+L3');
+  expect(await read(page, 'L4')).toMatch(/ L4: 301$/);
 });

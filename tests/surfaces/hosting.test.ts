@@ -12,7 +12,7 @@ describe('what a static host is told', () => {
     for (const name of ['functions.js', 'icons/icon-32.png', 'taskpane.html']) await writeFile(join(folder, name), 'x');
     const rows = (await hostingTable(folder, 'https://farm.example/')).split('\n').filter((line) => line.startsWith('| '));
     expect(rows.slice(1)).toEqual([
-      expect.stringMatching(/functions\.js \| 1 \| text\/javascript; charset=utf-8 .*\| \* \|$/),
+      expect.stringMatching(/functions\.js \| 1 \| text\/javascript; charset=utf-8 .*\| Access-Control-Allow-Origin: \* \|$/),
       expect.stringMatching(/icons\/icon-32\.png \| 1 \| image\/png /),
       expect.stringMatching(/taskpane\.html \| 1 \| text\/html; charset=utf-8 /),
     ]);
@@ -20,6 +20,17 @@ describe('what a static host is told', () => {
 
   it('never forbids Excel to keep an icon, which Microsoft’s manifest reference asks for', () => {
     expect(headersFor('icons/icon-80.png')['Cache-Control']).not.toMatch(/no-store|no-cache|private/);
+  });
+
+  it('keeps every page but those that Excel frames out of frames, and apart from a page that opens it', () => {
+    for (const path of ['sheet.html', 'bedding-ledger.html', 'about.html', 'docs/index.html']) {
+      expect(headersFor(path)).toMatchObject({
+        'Content-Security-Policy': "frame-ancestors 'none'",
+        'Cross-Origin-Opener-Policy': 'same-origin',
+      });
+    }
+    for (const path of ['taskpane.html', 'functions.html', 'sheet.js'])
+      expect(headersFor(path)).not.toHaveProperty('Content-Security-Policy');
   });
 
   it('opens to other addresses only what Excel itself reads', () => {

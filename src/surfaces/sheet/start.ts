@@ -13,6 +13,7 @@ import { Desk } from './keeping/desk.ts';
 import { askBeforeLosing } from './keeping/leaving.ts';
 import { foldPane, moveWithF6 } from './keys.ts';
 import { limitFunctions } from './limits.ts';
+import { openLinksApart } from './links.ts';
 import { bcp47, locales } from './locales.ts';
 import { trimMenus } from './menus.ts';
 import { goToAnySheet } from './name-box.ts';
@@ -47,6 +48,7 @@ export async function start(): Promise<void> {
   addRoom();
   chartsInFace();
   await faceLoaded();
+  openLinksApart();
   const view = new View();
   workOutInTurns(() => view.shown.model.dispatch('EVALUATE_CHARTS'));
   view.onMove(() => writeHelpIn(bcp47(view.shown.model.getters.getLocale())));

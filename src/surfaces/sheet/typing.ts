@@ -1,4 +1,4 @@
-import { type CoreCommand, registries, UIPlugin } from '@odoo/o-spreadsheet';
+import { type Command, type CoreCommand, registries, UIPlugin } from '@odoo/o-spreadsheet';
 import { most } from './most.ts';
 
 const doubled = /^([+-]?\d+(?:[.,]\d*)?)\s*%\s*%$/;
@@ -21,6 +21,11 @@ const tooLong = `A formula of more than ${most.lettersInFormula.toLocaleString('
 /** Before the first workbook is made: mends what was typed or pasted, within the same step for undo. */
 export function addTyping(tell: (words: string) => void): void {
   class TypingPlugin extends UIPlugin {
+    /** What another page calls cells of this grid is taken unlooked at, and may make a copy that does not open: its plain text is taken instead. */
+    override beforeHandle(command: Command): void {
+      if (command.type === 'PASTE_FROM_OS_CLIPBOARD') delete command.clipboardContent.data;
+    }
+
     override handle(command: CoreCommand): void {
       if (command.type !== 'UPDATE_CELL' || !command.content) return;
       const { sheetId, col, row, content } = command;

@@ -1,6 +1,7 @@
-import { type Command, isCoreCommand, Model, Spreadsheet, type WorkbookData } from '@odoo/o-spreadsheet';
+import { type Command, helpers, isCoreCommand, Model, Spreadsheet, type WorkbookData } from '@odoo/o-spreadsheet';
 import { App } from '@odoo/owl';
 import { inputsSheetName } from '../pane/inputs-sheet.ts';
+import { type Rescue, rescueFrom, surviveFaults } from './half-way.ts';
 import { forgetOldChanges } from './history.ts';
 import { type Revision, Telling } from './keeping/revisions.ts';
 import { locales } from './locales.ts';
@@ -42,6 +43,12 @@ function zoomToValues(model: Model): void {
   if (zoom < 1) model.dispatch('SET_ZOOM', { zoom: Math.max(zoom, 0.5) });
 }
 
+const wentOn =
+  'The sheet stopped on a fault of its own and was set up again. Look at what you did last: it may have been taken back; all else is as you left it. Undo goes back no further than here.';
+
+const gaveUp = (): void =>
+  notice(`The sheet stopped on a fault of its own and takes nothing more. Reload this page to go on. ${part('p', 'kept').textContent}`);
+
 /** Puts one workbook at a time into the grid. Its listeners stay when another workbook takes its place. */
 export class View {
   readonly #onChange = new Set<() => void>();
@@ -72,11 +79,30 @@ export class View {
     return this.#shown;
   }
 
+  /** The same workbook, and the same cell, in a new grid. */
+  async #goOn(data: WorkbookData): Promise<void> {
+    const { sheetId, col, row } = this.shown.model.getters.getActivePosition();
+    try {
+      await this.show(data);
+      const { model, component } = this.shown;
+      const sheetIdFrom = model.getters.getActiveSheetId();
+      if (sheetIdFrom !== sheetId) model.dispatch('ACTIVATE_SHEET', { sheetIdFrom, sheetIdTo: sheetId });
+      // The new grid does not know its own size yet, by which it would scroll.
+      model.selection.selectZone({ cell: { col, row }, zone: helpers.positionToZone({ col, row }) }, { scrollIntoView: false });
+      component.focusGrid();
+      notice(wentOn);
+    } catch {
+      gaveUp();
+    }
+  }
+
   /** Shows the workbook with the changes made upon it, or throws and leaves the one before it where it is. */
   async show(data: WorkbookData, revisions: readonly Revision[] = []): Promise<void> {
     const transportService = new Telling((revision) => this.#onRevision.forEach((listener) => void listener(revision)));
     const config = { external: { loadLocales: async () => [...locales] }, transportService };
     const model = new Model(isNarrow() ? withoutFrozenColumns(data) : data, config, [...revisions]);
+    const rescue: Rescue = { goOn: (data) => void this.#goOn(data), giveUp: gaveUp };
+    surviveFaults(model, rescue);
     sendAsMade(model);
     sayWhatHasNoRoom(model, notice);
     forgetOldChanges(model);
@@ -86,6 +112,16 @@ export class View {
       templates: templates(),
       translateFn: inOurWords,
     });
+    const { handleError } = app;
+    app.handleError = (...given) => {
+      try {
+        return handleError.apply(app, given);
+      } catch (fault) {
+        // The view library takes the whole grid off the page when one part of it cannot be drawn.
+        if (this.#shown?.model === model) rescueFrom(model, rescue);
+        throw fault;
+      }
+    };
     const holder = document.createElement('div');
     // Before the one that it replaces: the grid measures the first of its kind on the page to choose its layout.
     part('section', 'grid').prepend(holder);
