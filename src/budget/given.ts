@@ -59,7 +59,7 @@ export class Given {
    * The same herd with some items at other values. What follows another item (`Litres now`, `Days now`) stays what it was
    * taken to be here, unless it is itself among the changes; it does not thereby count as given.
    */
-  with(changes: Changes): Given {
+  changed(changes: Changes): Given {
     const [typed, values] = [this.typed.slice(), this.values.slice()];
     for (const { place, follows } of following) {
       if (values[place] === undefined) values[place] = values[itemOf(follows as ItemKey).place];

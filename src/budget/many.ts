@@ -86,7 +86,7 @@ export function sweep(items: Table, values: Table | undefined, vary: string, ove
     .map((cell) => {
       const one = readInputs([[item.name, cell]], () => 'over');
       const shown = typeof cell === 'object' ? '' : (cell as Answer);
-      return [shown, ...cellsOf(given.with(new Map([[item.key, one.get(item.key)]])), results)];
+      return [shown, ...cellsOf(given.changed(new Map([[item.key, one.get(item.key)]])), results)];
     });
   return { columns: [item.name, ...results.map(({ key }) => key), 'Warnings'], rows };
 }

@@ -61,7 +61,7 @@ export function readMonths(months: Table): readonly Month[] {
 }
 
 /** The plan with these months' days as its housed days: what the year as a whole rests on. */
-const overTheYear = (given: Given, days: number): Given => given.with(new Map([['housed_days', days]]));
+const overTheYear = (given: Given, days: number): Given => given.changed(new Map([['housed_days', days]]));
 
 /** The plan as it is in one month; tonnes bought last year are split by its days. */
 export function planIn(given: Given, { days, changes }: Month, _yearDays: number): Plan {
@@ -139,7 +139,7 @@ function sumOf(answers: readonly Answer[]): Answer {
 function scarcest(worked: readonly Worked[]): Worked | undefined {
   const housed = worked.filter(({ days }) => days > 0);
   const without = housed.find(({ cover }) => typeof cover !== 'number');
-  return without ?? housed.toSorted((one, other) => (one.cover as number) - (other.cover as number))[0];
+  return without ?? [...housed].sort((one, other) => (one.cover as number) - (other.cover as number))[0];
 }
 
 const noDays = new NoAnswer('no month has days housed');

@@ -37,6 +37,6 @@ export class Plan {
  *     for (const price of prices) answerOf(() => npv.value(planOf(given, new Map([['bought_price_per_t', price]]))));
  *
  * Each value must lie within its item's own range; what two items rule out together is refused by the
- * plan: `refusalsOf` lists it. What follows a varied item is held at what it was taken to be: see `Given.with`.
+ * plan: `refusalsOf` lists it. What follows a varied item is held at what it was taken to be: see `Given.changed`.
  */
-export const planOf = (given: Given, changes?: Changes): Plan => new Plan(changes ? given.with(changes) : given);
+export const planOf = (given: Given, changes?: Changes): Plan => new Plan(changes ? given.changed(changes) : given);

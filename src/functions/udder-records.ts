@@ -45,7 +45,7 @@ function chartOf(ranges: readonly Matrix[], baseline: number | undefined, width:
   );
   const rows = chart.rows.map((row, k) => {
     const period = read[k];
-    return period instanceof CellError ? row.with(1, period as never) : row;
+    return period instanceof CellError ? row.map((cell, k) => (k === 1 ? (period as never) : cell)) : row;
   });
   return { ...chart, rows };
 }

@@ -27,7 +27,7 @@ test('rows keep the number they have in the range, and blank ones are passed ove
     ['straw', 80, 0.2],
     ['', null, ''],
   ]);
-  expect(rows).toEqual([
+  expect(rows).toMatchObject([
     { row: 1, values: ['sand', 16, 0] },
     { row: 3, values: ['straw', 80, 0.2] },
   ]);
