@@ -116,7 +116,7 @@ describe('several budgets', () => {
     await open();
     await type(page, 'Inputs!C5', 'Long Lane');
     await keepsWhole(page, 'Long Lane');
-    await type(page, 'L2', 'later words');
+    await type(page, 'Answer!L2', 'later words');
     await shelf(page);
     await press(page, 'Rename: Long Lane');
     await page.locator('[name="name"]').fill('The spring plan');
