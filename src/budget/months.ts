@@ -42,7 +42,7 @@ export interface Month {
 
 function readMonth(where: string, cells: readonly unknown[]): Month {
   const padded = Array.from(columns, (_, k) => cells[k] ?? null);
-  const name = isBlank(cells[0]) ? '' : String(cells[0]);
+  const name = typeof cells[0] === 'string' ? cells[0] : '';
   const row = readRow(where, columns, padded);
   if (row instanceof CellError) return { name, days: typeof cells[1] === 'number' ? cells[1] : 0, changes: new Map(), refused: row };
   const [, days, ...own] = row;

@@ -44,7 +44,10 @@ function readChanges(changes: Table): readonly { readonly name: string; readonly
     throw new Refusal('changes (table)', 'holds no plan', 'enter the plans’ names in its first row, and below them what differs');
   return heads.slice(1, last + 1).map((head, k) => {
     const cells = rows.map((row) => row[k + 1]);
-    return { name: isBlank(head) ? `plan ${k + 1}` : String(head), changed: changesOf(items, cells) };
+    return {
+      name: typeof head === 'string' || typeof head === 'number' ? String(head) || `plan ${k + 1}` : `plan ${k + 1}`,
+      changed: changesOf(items, cells),
+    };
   });
 }
 
