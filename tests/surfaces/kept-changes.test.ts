@@ -1,6 +1,7 @@
 import { Model, type WorkbookData } from '@odoo/o-spreadsheet';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { mendReferences } from '../../src/surfaces/sheet/cell-references.ts';
 import { forgetOldChanges } from '../../src/surfaces/sheet/history.ts';
 import { following, type Revision, restsOn, Telling } from '../../src/surfaces/sheet/keeping/revisions.ts';
 import { sendAsMade } from '../../src/surfaces/sheet/one-author.ts';
@@ -87,6 +88,8 @@ function watched(tell: (revision: Revision) => void): Model {
 const contents = (model: Model): unknown => model._exportData(false).sheets;
 
 beforeAll(() => {
+  // As the page does: else the grid writes a range of one cell without its second end when it is opened again.
+  mendReferences();
   // The grid tells its own times at every step.
   vi.spyOn(console, 'debug').mockImplementation(() => undefined);
 });
