@@ -196,12 +196,14 @@ export function everyBrowser(name: string, start: () => Promise<Engine>, on: typ
     });
 
     it('keeps the workbook through a reload', async () => {
-      await expect.poll(() => textOf('#kept')).toContain('Kept on this computer');
+      await type('Answer!L4', 'and kept by itself');
+      await expect.poll(() => textOf('#kept')).toContain('Kept at');
       expect(await tab.evaluate(() => window.complaints)).toEqual([]);
       await tab.open(address());
       await ready();
       expect(await read('Inputs!C10')).toMatch(/C10: 400$/);
       expect(await read('Answer!L3')).toContain('L3: kept with the copy');
+      expect(await read('Answer!L4')).toContain('L4: and kept by itself');
     });
 
     it('has room for the grid and reaches every button on a telephone', async () => {
