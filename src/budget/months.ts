@@ -64,8 +64,10 @@ export function readMonths(months: Table): readonly Month[] {
 const overTheYear = (given: Given, days: number): Given => given.changed(new Map([['housed_days', days]]));
 
 /** The plan as it is in one month; tonnes bought last year are split by its days. */
-export function planIn(given: Given, { days, changes }: Month, _yearDays: number): Plan {
+export function planIn(given: Given, { days, changes }: Month, yearDays: number): Plan {
   const own = new Map<ItemKey, unknown>([...changes, ['housed_days', days]]);
+  const bought = given.get('bought_t_last_year');
+  if (typeof bought === 'number') own.set('bought_t_last_year', (bought * days) / yearDays);
   return planOf(given, own);
 }
 
