@@ -56,6 +56,8 @@ export async function startFirefox(): Promise<Engine> {
     headless: true,
     timeout: patience.wait,
     downloadsPath: folder,
+    // The list of downloads that springs open takes the keyboard away from the page.
+    firefoxUserPrefs: { 'browser.download.alwaysOpenPanel': false },
   });
   const page = await openPage(browser);
   return {
