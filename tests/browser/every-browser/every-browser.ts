@@ -50,6 +50,14 @@ async function type(address: string, content: string): Promise<void> {
   await drawn();
 }
 
+/** Does what puts another workbook on screen, and waits until the grid before it is gone. */
+async function untilReplaced(act: () => Promise<void>): Promise<void> {
+  await tab.evaluate(() => document.querySelector('#grid > div')?.setAttribute('data-before', ''));
+  await act();
+  await expect.poll(() => tab.evaluate(() => document.querySelector('[data-before]') === null)).toBe(true);
+  await settled();
+}
+
 /** The panel, where it is not on show yet. */
 async function showPanel(): Promise<void> {
   if (await tab.evaluate(() => document.querySelector<HTMLElement>('#pane')?.hidden)) await tab.click('#pane-toggle');
@@ -148,8 +156,8 @@ export function everyBrowser(name: string, start: () => Promise<Engine>, on: typ
       const copy = await tab.saved(() => tab.click('#save'));
       expect(basename(copy)).toMatch(/bedding \d{4}-\d\d-\d\d\.json$/);
       await type('Answer!L3', 'changed since');
-      await tab.pick('#file', copy);
-      await expect.poll(() => read('Answer!L3')).toContain('L3: kept with the copy');
+      await untilReplaced(() => tab.pick('#file', copy));
+      expect(await read('Answer!L3')).toContain('L3: kept with the copy');
       const other = join(tmpdir(), `shopping list ${process.pid}.json`);
       await writeFile(other, '{"milk": 2}');
       await tab.pick('#file', other);
