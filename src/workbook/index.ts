@@ -8,6 +8,7 @@ import { inputsSheet } from './sheets/inputs.ts';
 import { investmentSheet } from './sheets/investment.ts';
 import { leversSheet } from './sheets/levers.ts';
 import { optionsSheet } from './sheets/options.ts';
+import { recordsSheet } from './sheets/records.ts';
 import { conditionsSheet, sourcesSheet } from './sheets/references.ts';
 import { settingsSheet } from './sheets/settings.ts';
 import { udderSheet } from './sheets/udder.ts';
@@ -26,7 +27,8 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
   const drying = dryingSheet(blank);
   const investment = investmentSheet();
   const levers = leversSheet();
-  const checks = checksSheet({ drying, investment, options });
+  const records = recordsSheet(blank);
+  const checks = checksSheet({ drying, investment, options, records });
   const pages = [
     answerSheet({ drying, levers, checks }),
     inputsSheet(blank),
@@ -36,6 +38,7 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
     investment,
     levers,
     udderSheet(blank),
+    records,
     figuresSheet(),
     herdsSheet(blank),
     checks,

@@ -26,6 +26,7 @@ describe('the budget workbook as written', () => {
       'Investment',
       'Levers',
       'Udder health',
+      'Records',
       'Figures',
       'Herds',
       'Checks',
@@ -128,6 +129,7 @@ describe('the budget workbook as written', () => {
       'Investment',
       'Levers',
       'Udder health',
+      'Records',
       'Herds',
       'Checks',
     ]);

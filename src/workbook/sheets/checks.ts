@@ -7,6 +7,7 @@ interface Pages {
   readonly drying: SheetBuilder;
   readonly investment: SheetBuilder;
   readonly options: SheetBuilder;
+  readonly records: SheetBuilder;
 }
 
 type Check = readonly [words: string, found: string, wanted: string];
@@ -84,7 +85,7 @@ function energyBalance(page: SheetBuilder, drying: SheetBuilder): void {
     ]);
 }
 
-function checksOf({ drying, investment, options }: Pages): readonly Check[] {
+function checksOf({ drying, investment, options, records }: Pages): readonly Check[] {
   const at = (name: string) => drying.from(name);
   const costs = options.from('costs');
   const perCubicle = (option: string) => `INDEX(${costs},MATCH(${option},${options.from('names')},0),7)`;
@@ -133,6 +134,14 @@ function checksOf({ drying, investment, options }: Pages): readonly Check[] {
       `SUM(${investment.from('nets')})`,
       `INDEX(${investment.from('cumulative')},${inUse('Life years')}+1)`,
     ],
+    ...(['before', 'after'] as const).map((side): Check => {
+      const sum = (of: string) => `SUMIF(${records.from('phase')},"${side}",${records.from(of)})`;
+      return [
+        `Cases per 100 cows ${side}: ours, and cases over cow-days`,
+        records.from(`rate ${side}`),
+        `36500*${sum('cases')}/${sum('cowDays')}`,
+      ];
+    }),
   ];
 }
 
