@@ -88,7 +88,7 @@ function charts(page: SheetBuilder, at: number, later: number): void {
         title: 'Clinical cases, month by month',
         up: 'per 100 cows a year',
         series: series(['rate', 'rate'], ['centre', 'drawnCentre'], ['lower limit', 'lower'], ['upper limit', 'upper']),
-        over: ['A', 'E'],
+        over: ['A', 'D'],
       },
       {
         ...common,
@@ -96,21 +96,21 @@ function charts(page: SheetBuilder, at: number, later: number): void {
         title: 'Dry matter of the bedding as spread',
         up: 'dry matter',
         series: series(['as spread', 'dm'], ['in the plan', 'planDm']),
-        over: ['F', 'J'],
+        over: ['E', 'I'],
       },
     ],
     at,
   );
   page.charts(
     [
-      { ...common, kind: 'line', title: 'Bulk cell count', up: '1,000/ml', series: series(['bulk cell count', 'cells']), over: ['A', 'E'] },
+      { ...common, kind: 'line', title: 'Bulk cell count', up: '1,000/ml', series: series(['bulk cell count', 'cells']), over: ['A', 'D'] },
       {
         ...common,
         kind: 'line',
         title: 'Hygiene score and its span: 0 is best, no diagnosis',
         up: '0–100',
         series: series(['score', 'score'], ['lowest', 'lowest'], ['highest', 'highest']),
-        over: ['F', 'J'],
+        over: ['E', 'I'],
       },
     ],
     later,
@@ -123,7 +123,7 @@ function charts(page: SheetBuilder, at: number, later: number): void {
         title: 'Cases by germ, where cultured',
         up: 'cases',
         series: series(...organismColumns.map((organism) => [organism, organism] as const)),
-        over: ['A', 'E'],
+        over: ['A', 'D'],
       },
       {
         ...common,
@@ -131,7 +131,7 @@ function charts(page: SheetBuilder, at: number, later: number): void {
         title: 'Tonnes bought',
         up: 't a month',
         series: series(['bought', 'bought'], ['in the plan', 'planBought']),
-        over: ['F', 'J'],
+        over: ['E', 'I'],
       },
     ],
     later + Math.ceil(height / 23) + 2,
