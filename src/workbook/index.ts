@@ -1,4 +1,5 @@
 import type { Workbook } from './model.ts';
+import { acceptanceSheet } from './sheets/acceptance.ts';
 import { answerSheet } from './sheets/answer.ts';
 import { checksSheet } from './sheets/checks.ts';
 import { dryingSheet } from './sheets/drying.ts';
@@ -27,8 +28,9 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
   const drying = dryingSheet(blank);
   const investment = investmentSheet();
   const levers = leversSheet();
+  const acceptance = acceptanceSheet(blank);
   const records = recordsSheet(blank);
-  const checks = checksSheet({ drying, investment, options, records });
+  const checks = checksSheet({ drying, investment, options, records, acceptance });
   const pages = [
     answerSheet({ drying, levers, checks }),
     inputsSheet(blank),
@@ -38,6 +40,7 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
     investment,
     levers,
     udderSheet(blank),
+    acceptance,
     records,
     figuresSheet(),
     herdsSheet(blank),

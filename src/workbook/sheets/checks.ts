@@ -8,6 +8,7 @@ interface Pages {
   readonly investment: SheetBuilder;
   readonly options: SheetBuilder;
   readonly records: SheetBuilder;
+  readonly acceptance: SheetBuilder;
 }
 
 type Check = readonly [words: string, found: string, wanted: string];
@@ -85,7 +86,7 @@ function energyBalance(page: SheetBuilder, drying: SheetBuilder): void {
     ]);
 }
 
-function checksOf({ drying, investment, options, records }: Pages): readonly Check[] {
+function checksOf({ drying, investment, options, records, acceptance }: Pages): readonly Check[] {
   const at = (name: string) => drying.from(name);
   const costs = options.from('costs');
   const perCubicle = (option: string) => `INDEX(${costs},MATCH(${option},${options.from('names')},0),7)`;
@@ -133,6 +134,12 @@ function checksOf({ drying, investment, options, records }: Pages): readonly Che
       'Cash flow: the net of all years, and the last cumulative',
       `SUM(${investment.from('nets')})`,
       `INDEX(${investment.from('cumulative')},${inUse('Life years')}+1)`,
+    ],
+    ['Runs: water by weight, and from the exhaust read', acceptance.from('water'), acceptance.from('heat_loss again')],
+    [
+      'Runs: corrected output, and its water by hand',
+      `${acceptance.from('correctedMean')}*(${acceptance.from('statedOut')}/${acceptance.from('statedIn')}-1)`,
+      acceptance.from('water'),
     ],
     ...(['before', 'after'] as const).map((side): Check => {
       const sum = (of: string) => `SUMIF(${records.from('phase')},"${side}",${records.from(of)})`;
