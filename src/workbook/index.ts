@@ -9,6 +9,7 @@ import { inputsSheet } from './sheets/inputs.ts';
 import { investmentSheet } from './sheets/investment.ts';
 import { leversSheet } from './sheets/levers.ts';
 import { optionsSheet } from './sheets/options.ts';
+import { plansSheet } from './sheets/plans.ts';
 import { recordsSheet } from './sheets/records.ts';
 import { conditionsSheet, sourcesSheet } from './sheets/references.ts';
 import { settingsSheet } from './sheets/settings.ts';
@@ -28,12 +29,14 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
   const drying = dryingSheet(blank);
   const investment = investmentSheet();
   const levers = leversSheet();
+  const plans = plansSheet(blank, options);
   const acceptance = acceptanceSheet(blank);
   const records = recordsSheet(blank);
-  const checks = checksSheet({ drying, investment, options, records, acceptance });
+  const checks = checksSheet({ drying, investment, options, plans, records, acceptance });
   const pages = [
     answerSheet({ drying, levers, checks }),
     inputsSheet(blank),
+    plans,
     options,
     drying,
     settingsSheet(blank),

@@ -27,6 +27,8 @@ export interface SheetCell {
   readonly align?: 'left' | 'right' | 'centre';
   /** A drop-down; items never hold a comma. */
   readonly choices?: readonly string[];
+  /** A drop-down of what stands in a range, as other sheets write it: Excel takes no long list but from cells. */
+  readonly choicesIn?: string;
 }
 
 /** Colours a range where a formula, written for its top-left cell, is true. Colour is never the only sign. */

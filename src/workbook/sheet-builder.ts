@@ -105,6 +105,13 @@ export class SheetBuilder {
     return on(this.name, this.at(name));
   }
 
+  /** The cells of a named column, one by one, as other sheets write them. */
+  each(name: string): readonly string[] {
+    const [first = '', last = first] = this.at(name).split(':');
+    const { column, row } = placeOf(first);
+    return Array.from({ length: placeOf(last).row - row + 1 }, (_, k) => on(this.name, addressOf(column, row + k)));
+  }
+
   called(name: string, address: string): this {
     this.#names.set(name, address);
     return this;

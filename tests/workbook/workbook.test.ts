@@ -20,6 +20,7 @@ describe('the budget workbook as written', () => {
     expect(sheets.map(({ name }) => name)).toEqual([
       'Answer',
       'Inputs',
+      'Plans',
       'Options',
       'Fibre and drying',
       'Settings',
@@ -124,6 +125,7 @@ describe('the budget workbook as written', () => {
     const typed = new Set(cells.filter(({ style }) => style === 'input' || style === 'required').map(({ sheet }) => sheet));
     expect([...typed]).toEqual([
       'Inputs',
+      'Plans',
       'Options',
       'Fibre and drying',
       'Settings',

@@ -100,8 +100,10 @@ function writeLooks(target: Excel.Worksheet, cells: Sheet['cells']): void {
   }
 }
 
-function writeChoices(target: Excel.Worksheet, cells: Sheet['cells']): void {
-  for (const [source, addresses] of grouped(cells, ({ choices }) => choices?.join(','))) {
+function writeChoices(target: Excel.Worksheet, cells: Sheet['cells'], newName: (name: string) => string): void {
+  const sourceOf = ({ choices, choicesIn }: SheetCell): string | undefined =>
+    choicesIn === undefined ? choices?.join(',') : `=${renameSheets(choicesIn, newName)}`;
+  for (const [source, addresses] of grouped(cells, sourceOf)) {
     for (const list of lists(addresses)) {
       const validation = target.getRanges(list).dataValidation;
       validation.rule = { list: { inCellDropDown: true, source } };
@@ -138,7 +140,7 @@ export function writeSheet(target: Excel.Worksheet, sheet: Sheet, newName: (name
   writeLooks(target, sheet.cells);
   for (const merge of sheet.merges ?? []) target.getRange(merge).merge();
   sizeRows(target, sheet);
-  writeChoices(target, sheet.cells);
+  writeChoices(target, sheet.cells, newName);
   writeRules(target, sheet.rules, newName);
   setUpPage(target, sheet);
 }

@@ -38,18 +38,26 @@ function styleOf({ style, wrap, align }: SheetCell): object {
   };
 }
 
+type Criterion = { readonly type: 'isValueInList' | 'isValueInRange'; readonly values: string[]; readonly displayStyle: 'arrow' };
+
+function criterionOf({ choices, choicesIn }: SheetCell): Criterion | undefined {
+  if (choices) return { type: 'isValueInList', values: [...choices], displayStyle: 'arrow' };
+  return choicesIn === undefined ? undefined : { type: 'isValueInRange', values: [choicesIn], displayStyle: 'arrow' };
+}
+
 function choiceRules(cells: Sheet['cells']): SheetData['dataValidationRules'] {
-  const byChoices = new Map<string, string[]>();
-  for (const [address, { choices }] of Object.entries(cells)) {
-    if (!choices) continue;
-    const key = choices.join('\n');
-    byChoices.set(key, [...(byChoices.get(key) ?? []), address]);
+  const byCriterion = new Map<string, string[]>();
+  for (const [address, cell] of Object.entries(cells)) {
+    const criterion = criterionOf(cell);
+    if (!criterion) continue;
+    const key = JSON.stringify(criterion);
+    byCriterion.set(key, [...(byCriterion.get(key) ?? []), address]);
   }
-  return [...byChoices].map(([key, ranges], k) => ({
+  return [...byCriterion].map(([key, ranges], k) => ({
     id: `choices-${k}`,
     ranges,
     isBlocking: false,
-    criterion: { type: 'isValueInList', values: key.split('\n'), displayStyle: 'arrow' },
+    criterion: JSON.parse(key) as Criterion,
   }));
 }
 

@@ -7,6 +7,7 @@ interface Pages {
   readonly drying: SheetBuilder;
   readonly investment: SheetBuilder;
   readonly options: SheetBuilder;
+  readonly plans: SheetBuilder;
   readonly records: SheetBuilder;
   readonly acceptance: SheetBuilder;
 }
@@ -86,7 +87,7 @@ function energyBalance(page: SheetBuilder, drying: SheetBuilder): void {
     ]);
 }
 
-function checksOf({ drying, investment, options, records, acceptance }: Pages): readonly Check[] {
+function checksOf({ drying, investment, options, plans, records, acceptance }: Pages): readonly Check[] {
   const at = (name: string) => drying.from(name);
   const costs = options.from('costs');
   const perCubicle = (option: string) => `INDEX(${costs},MATCH(${option},${options.from('names')},0),7)`;
@@ -124,6 +125,7 @@ function checksOf({ drying, investment, options, records, acceptance }: Pages): 
     ],
     ['A cubicle’s bedding now: Options, and the budget', perCubicle(`"now: "&${inUse('Material now')}`), figure('Bought-in per cubicle')],
     ['A cubicle’s home fibre: Options, and the budget', perCubicle('"home fibre"'), figure('Home fibre per cubicle')],
+    ['NPV: the base of Plans, and the budget', plans.from('NPV in C'), figure('NPV')],
     ['NPV: ours, and the spreadsheet’s own', ...both('npv')],
     ['NPV: the function, and the budget', investment.from('npv'), figure('NPV')],
     ['IRR: ours, and the spreadsheet’s own', ...both('irr')],

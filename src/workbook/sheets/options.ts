@@ -67,6 +67,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
       'where from',
     );
   const firstOther = page.row;
+  page.called('others', `A${firstOther}:A${firstOther + others.length - 1}`);
   const riseRow = firstOther + others.length;
   for (const [k, line] of others.entries()) {
     const row = firstOther + k;
