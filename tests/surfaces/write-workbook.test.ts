@@ -107,7 +107,9 @@ function expectCells(made: MockSheet, sheet: Workbook['sheets'][number], newName
     expect(given['format.wrapText'], where).toBe(cell.wrap);
     expect(given['format.horizontalAlignment']?.toString().toLowerCase(), where).toBe(cell.align === 'centre' ? 'center' : cell.align);
     expect(given['dataValidation.rule'], where).toEqual(
-      cell.choices ? { list: { inCellDropDown: true, source: cell.choices.join(',') } } : undefined,
+      cell.choices || cell.choicesIn
+        ? { list: { inCellDropDown: true, source: cell.choices?.join(',') ?? `=${cell.choicesIn}` } }
+        : undefined,
     );
   }
   const filled = [...cells].filter(([, given]) => given['formulas'] !== undefined).map(([address]) => address);

@@ -92,13 +92,12 @@ function comparison(page: SheetBuilder, options: SheetBuilder): void {
     'capital',
     'NPV',
     'payback, years',
-    'cover',
     'cover, coldest month',
     'score',
     'score’s span',
     'warnings',
   );
-  const formats: readonly Format[] = ['money2', 'money', 'money', 'money', 'one', 'two', 'two', 'whole', 'text', 'whole'];
+  const formats: readonly Format[] = ['money2', 'money', 'money', 'money', 'one', 'two', 'whole', 'text', 'whole'];
   const row = (name: string, cells: readonly string[], says: readonly string[]): void => {
     page.put(`A${page.row}`, `=${name}`, 'label', { says });
     cells.forEach((cell, k) => {
@@ -113,10 +112,10 @@ function comparison(page: SheetBuilder, options: SheetBuilder): void {
   const dash = '"–"';
   const bought = figure('Bought-in per cubicle');
   const nothing = `IF(ISNUMBER(${bought}),0,"–")`;
-  const now = [bought, nothing, nothing, nothing, dash, dash, dash];
+  const now = [bought, nothing, nothing, nothing, dash, dash];
   row(
     `IF(${inUse('Material now')}="","","now: "&${inUse('Material now')})`,
-    [...now, figure('Hygiene score, present bedding'), inBand(`I${page.row}`, figure('Hygiene span, present bedding')), dash],
+    [...now, figure('Hygiene score, present bedding'), inBand(`H${page.row}`, figure('Hygiene span, present bedding')), dash],
     ['now: composted fibre'],
   );
   const costs = options.from('costs');
@@ -134,7 +133,6 @@ function comparison(page: SheetBuilder, options: SheetBuilder): void {
         `${saved}*{years}`,
         dash,
         dash,
-        dash,
         span(3, 2),
         `TEXT(${span(2, 2)},"0")&"–"&TEXT(${span(4, 2)},"0")&" "&${span(3, 3)}`,
         dash,
@@ -148,7 +146,6 @@ function comparison(page: SheetBuilder, options: SheetBuilder): void {
     'Capital',
     'NPV',
     'Payback',
-    'Cover of demand',
     'Cover in the coldest month',
     'Hygiene score, fibre',
     'Hygiene span, fibre',
@@ -161,13 +158,13 @@ function comparison(page: SheetBuilder, options: SheetBuilder): void {
     const name = k === 0 ? `"as on Inputs"&${kit}` : `IF({plan ${k}}="","",{plan ${k}})`;
     row(
       name,
-      keys.map((key) => (key === 'Hygiene span, fibre' ? inBand(`I${page.row}`, `{${key} in ${column}}`) : `{${key} in ${column}}`)),
+      keys.map((key) => (key === 'Hygiene span, fibre' ? inBand(`H${page.row}`, `{${key} in ${column}}`) : `{${key} in ${column}}`)),
       k === 0 ? ['as on Inputs: press and dryer'] : [],
     );
   }
   const last = page.row - 1;
   page
-    .called('one', `A${head + 1}:K${last}`)
+    .called('one', `A${head + 1}:J${last}`)
     .called('kits', `A${firstPlan}:E${last}`)
     .line([`Score: 0 is best; a ${SCORE_CAUTION}. Its span is over what was not given. A dash: there is no such figure yet.`], 'note');
 }
@@ -189,7 +186,7 @@ function drawn(page: SheetBuilder): void {
       up: 'money per cubicle a year',
       labels: rows('one', 0),
       series: [{ name: 'cost per cubicle a year', values: rows('one', 1) }],
-      over: ['A', 'E'],
+      over: ['A', 'D'],
       height: 300,
     },
     {
@@ -202,7 +199,7 @@ function drawn(page: SheetBuilder): void {
         { name: 'capital', values: rows('kits', 3) },
         { name: 'NPV', values: rows('kits', 4) },
       ],
-      over: ['F', 'K'],
+      over: ['E', 'J'],
       height: 300,
     },
   ]);
@@ -211,7 +208,7 @@ function drawn(page: SheetBuilder): void {
 /** A word about the row: whether each of its values can be used for its item. */
 function checkOf(row: number): string {
   const cells = `B${row}:E${row}`;
-  const typed = `(${cells}<>"")*(LOWER(${cells})<>"none")`;
+  const typed = `(${cells}<>"")*(${cells}<>"none")`;
   const outside = `SUMPRODUCT(${typed}*(1-ISNUMBER(${cells})*(${cells}>=H${row})*(${cells}<=I${row})))`;
   const unlisted = `SUMPRODUCT(${typed}*ISERROR(SEARCH("; "&${cells}&";","; "&H${row}&";")))`;
   const unnamed = `IF(COUNTA(${cells})>0,"choose an item","")`;
@@ -325,7 +322,7 @@ function others(page: SheetBuilder, options: SheetBuilder): void {
 
 /** Plans side by side with the other beddings: what a farm decides between. */
 export function plansSheet(blank: boolean, options: SheetBuilder): SheetBuilder {
-  const page = new SheetBuilder(plansName, [180, 108, 80, 80, 80, 70, 60, 60, 92, 60, 60], { blank, landscape: true });
+  const page = new SheetBuilder(plansName, [180, 108, 80, 80, 80, 70, 60, 60, 92, 92], { blank, landscape: true });
   page.title(
     'Plans',
     'What to decide between: every bedding and every kit side by side, the dearer one’s extra money with them.',
