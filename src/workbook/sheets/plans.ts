@@ -95,15 +95,15 @@ function comparison(page: SheetBuilder, options: SheetBuilder): void {
     'cover, coldest month',
     'score',
     'score’s span',
-    'warnings',
   );
+  page.put(`J${head}`, 'warnings', 'heading');
   const formats: readonly Format[] = ['money2', 'money', 'money', 'money', 'one', 'two', 'whole', 'text', 'whole'];
   const row = (name: string, cells: readonly string[], says: readonly string[]): void => {
     page.put(`A${page.row}`, `=${name}`, 'label', { says });
     cells.forEach((cell, k) => {
       page.put(moved(`B${page.row}`, k), `=IF($A${page.row}="","",IFERROR(${cell},"–"))`, 'output', {
         format: formats[k] as Format,
-        align: 'right',
+        align: k === formats.length - 1 ? 'left' : 'right',
         ...(formats[k] === 'text' && { says: ['100–100 moderate'] }),
       });
     });
@@ -322,7 +322,7 @@ function others(page: SheetBuilder, options: SheetBuilder): void {
 
 /** Plans side by side with the other beddings: what a farm decides between. */
 export function plansSheet(blank: boolean, options: SheetBuilder): SheetBuilder {
-  const page = new SheetBuilder(plansName, [180, 108, 80, 80, 80, 70, 60, 60, 92, 92], { blank, landscape: true });
+  const page = new SheetBuilder(plansName, [198, 108, 80, 80, 80, 70, 60, 60, 92, 92], { blank, landscape: true });
   page.title(
     'Plans',
     'What to decide between: every bedding and every kit side by side, the dearer one’s extra money with them.',
