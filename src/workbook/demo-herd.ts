@@ -59,3 +59,17 @@ export const demoHerd: Readonly<Record<string, number | string>> = {
   'Shed temperature': 10,
   Country: 'England',
 };
+
+/** How its figures are known, where that was marked. */
+export const demoKnown: Readonly<Record<string, string>> = {
+  'Bought price per t': 'read off',
+  'Litres now': 'measured',
+  'Slurry dry matter': 'measured',
+  'Pressed dry matter': 'measured',
+  'Share of dry matter caught': 'told',
+  'Air m3 per hour': 'read off',
+  'Kit cost': 'told',
+  'Power price per kWh': 'read off',
+  'Heat price per kWh': 'told',
+  'Labour hours a week with kit': 'guessed',
+};

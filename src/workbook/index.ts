@@ -5,6 +5,7 @@ import { checksSheet } from './sheets/checks.ts';
 import { dryingSheet } from './sheets/drying.ts';
 import { figuresSheet } from './sheets/figures.ts';
 import { herdsSheet } from './sheets/herds.ts';
+import { howSureSheet } from './sheets/how-sure.ts';
 import { inputsSheet } from './sheets/inputs.ts';
 import { investmentSheet } from './sheets/investment.ts';
 import { leversSheet } from './sheets/levers.ts';
@@ -42,6 +43,7 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
     settingsSheet(blank),
     investment,
     levers,
+    howSureSheet(),
     udderSheet(blank),
     acceptance,
     records,

@@ -26,7 +26,7 @@ function againstOther({ against }: BudgetItem, value: string, inUse: (name: stri
 
 /** A word about one input, from the limits in the same row: a native formula, so that it can be read and followed. */
 export function inputCheck(item: BudgetItem, row: number, inUse: (name: string) => string): string {
-  const [value, lowest, highest, from, to] = ['C', 'L', 'M', 'N', 'O'].map((column) => `${column}${row}`) as [string, ...string[]];
+  const [value, lowest, highest, from, to] = ['C', 'M', 'N', 'O', 'P'].map((column) => `${column}${row}`) as [string, ...string[]];
   const { usual, parameter } = item;
   const { bounds, choices } = parameter;
   const tests: Test[] = [];

@@ -2,7 +2,7 @@ import { groups } from '../../budget/item.ts';
 import { type BudgetItem, budgetItems, type ItemKey, itemOf, whenNeeded } from '../../budget/items.ts';
 import { referenceOf } from '../../core/bibliography.ts';
 import type { Unit } from '../../core/units.ts';
-import { demoHerd, demoName } from '../demo-herd.ts';
+import { demoHerd, demoKnown, demoName } from '../demo-herd.ts';
 import { shownUnit } from '../formats.ts';
 import { asGiven, letter, on, quoted } from '../grid.ts';
 import type { Format } from '../model.ts';
@@ -62,6 +62,11 @@ const here = (name: string): string => `H${rowOf(name)}`;
 
 /** The cells with the values that the plan goes by, one after the other: what was typed, else what is taken instead. */
 export const inUse = (...names: readonly string[]): string => names.map((name) => on(inputsName, here(name))).join(',');
+
+/** How the user came by an item’s value, where that was marked, and what was typed for it. */
+export const knownBy = (name: string): string => on(inputsName, `I${rowOf(name)}`);
+export const typedFor = (name: string): string => on(inputsName, `C${rowOf(name)}`);
+const waysOfKnowing = ['measured', 'read off', 'told', 'guessed'];
 
 const formats: Partial<Record<Unit, Format>> = {
   fraction: 'percent1',
@@ -133,6 +138,11 @@ const columns: readonly Column[] = [
   { heading: 'usual range', of: usualRange, look: note },
   { heading: 'if left empty', of: leftEmpty, look: (item) => ({ ...likeValue(item), style: 'note', align: 'left' }) },
   { heading: 'in use', of: inUseFormula, look: likeValue },
+  {
+    heading: 'how known',
+    of: ({ name }) => demoKnown[name] ?? '',
+    look: ({ parameter }) => (parameter.range ? { style: 'input', format: 'text', choices: waysOfKnowing } : { style: 'note' }),
+  },
   { heading: 'what to look at on the walk', of: ({ look }) => look, look: note },
   { heading: 'source of what is taken if left empty', of: sourceOf, look: note },
   { heading: 'status', of: ({ parameter: { fallback } }) => (fallback?.value === undefined ? '' : fallback.status), look: note },
@@ -147,7 +157,7 @@ function putItem(page: SheetBuilder, item: BudgetItem, row: number): void {
     const { style, ...rest } = look(item);
     const content = of(item, row);
     // What wraps stands at the top of its row, so all of a row does; the lists of choices run over the columns behind them.
-    page.put(`${letter(1 + k)}${row}`, heading === 'value' ? page.given(content) : content, style, {
+    page.put(`${letter(1 + k)}${row}`, heading === 'value' || heading === 'how known' ? page.given(content) : content, style, {
       ...rest,
       ...(heading !== 'lowest' && { wrap: true }),
     });
@@ -155,7 +165,7 @@ function putItem(page: SheetBuilder, item: BudgetItem, row: number): void {
 }
 
 export function inputsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder(inputsName, [16, 230, 105, 105, 125, 75, 175, 90, 330, 330, 75, 75, 90, 75, 75], {
+  const page = new SheetBuilder(inputsName, [16, 230, 105, 105, 125, 75, 175, 90, 84, 330, 330, 75, 75, 90, 75, 75], {
     freeze: { rows: headingRow, columns: 0 },
     landscape: true,
     blank,
