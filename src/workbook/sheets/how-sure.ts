@@ -38,7 +38,7 @@ const offBy = { 'read off': 0.1, told: 0.2, guessed: 0.3 } as const;
 
 const formatOf = ({ parameter: { unit } }: BudgetItem): Format => {
   const format = resultFormat(unit);
-  return format === 'general' ? 'two' : format;
+  return unit === 'm³/h' ? 'whole' : format === 'general' ? 'two' : format;
 };
 
 function ranges(page: SheetBuilder): void {
@@ -94,7 +94,7 @@ function ranges(page: SheetBuilder): void {
       'low',
       'likely',
       'high',
-      'if measured, off by (judgement)',
+      'measured may be off by',
       'usually from',
       'to',
       'where the range is from',
@@ -149,7 +149,7 @@ function ranges(page: SheetBuilder): void {
     .called('efforts', column('U'))
     .called('checks', column('J'))
     .rule(column('J'), `$J${first}="ok"`, 'quiet')
-    .rule(column('J'), `$J${first}<>""`, 'bad');
+    .rule(column('J'), `AND($J${first}<>"",$J${first}<>"ok")`, 'bad');
 }
 
 const drawn = (page: SheetBuilder): string => asGiven(page.at('ranges'));
@@ -167,7 +167,7 @@ function results(page: SheetBuilder): void {
   page.spill({
     name: 'sure',
     formula: orDash(`BEDDING.BUDGET.RANGE(${items},${values},${drawn(page)},${page.at('asked')},{draws})`),
-    formats: [undefined, undefined, 'two', 'two', 'two', 'two', 'percent', undefined, 'whole'],
+    formats: [undefined, undefined, 'two', 'two', 'two', 'two', 'percent', 'text', 'whole'],
     says: asked.map(() => [...Array.from({ length: 7 }), 'paid back within the life']),
   });
   page.across(`J${top}`, ['in words', 'off by'], 'heading', { wrap: true });
@@ -326,6 +326,7 @@ export function howSureSheet(): SheetBuilder {
       'warning',
       { says: ['A range below cannot be used: see its check column.'] },
     );
+  page.rule(page.at('rangeFault'), `$${page.at('rangeFault')}<>""`, 'bad');
   page.caution(
     'A chance of plans drawn, not of the world: what nobody ranged (breakdowns, cows, rules, a price linked to another) is not in it. It understates the doubt.',
   );

@@ -173,7 +173,7 @@ export function inputsSheet(blank: boolean): SheetBuilder {
   page
     .title(
       'Inputs',
-      'Type only in the tinted cells of the value column. Strong yellow ones are needed; for the rest, what is taken if left empty is shown beside it.',
+      'Type only in the tinted cells. Strong yellow ones are needed; for the rest, what is taken if left empty is shown beside it. Mark how each is known: How sure goes by it.',
     )
     .put(
       'A3',

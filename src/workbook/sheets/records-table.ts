@@ -214,7 +214,7 @@ export function recordsTable(page: SheetBuilder): void {
   page
     .rule(checks, `$Q${first}="ok"`, 'quiet')
     .rule(checks, `LEFT($Q${first},4)="look"`, 'watch')
-    .rule(checks, `$Q${first}<>""`, 'bad')
+    .rule(checks, `AND($Q${first}<>"",$Q${first}<>"ok",LEFT($Q${first},4)<>"look")`, 'bad')
     .rule(page.at('month'), `AND($Q${first}<>"",$Q${first}<>"ok")`, 'watch');
   page.row = last + 1;
 }
