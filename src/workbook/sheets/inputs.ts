@@ -53,7 +53,7 @@ export const items = asGiven(on(inputsName, inputsPlace.items));
 export const values = asGiven(on(inputsName, inputsPlace.values));
 export const herdName = on(inputsName, inputsPlace.herd);
 
-const listed = { items: 'B', units: 'D', inUse: 'H', lowest: 'L', highest: 'M' } as const;
+const listed = { items: 'B', units: 'D', inUse: 'H', lowest: 'M', highest: 'N' } as const;
 /** A column of the list of items, for what looks an item up by its name. */
 export const inputsColumn = (column: keyof typeof listed): string =>
   on(inputsName, `${listed[column]}${firstRow}:${listed[column]}${lastRow}`);
