@@ -9,6 +9,7 @@ import { howSureSheet } from './sheets/how-sure.ts';
 import { inputsSheet } from './sheets/inputs.ts';
 import { investmentSheet } from './sheets/investment.ts';
 import { leversSheet } from './sheets/levers.ts';
+import { monthsSheet } from './sheets/months.ts';
 import { optionsSheet } from './sheets/options.ts';
 import { plansSheet } from './sheets/plans.ts';
 import { recordsSheet } from './sheets/records.ts';
@@ -31,13 +32,15 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
   const investment = investmentSheet();
   const levers = leversSheet();
   const plans = plansSheet(blank, options);
+  const months = monthsSheet(blank);
   const acceptance = acceptanceSheet(blank);
   const records = recordsSheet(blank);
-  const checks = checksSheet({ drying, investment, options, plans, records, acceptance });
+  const checks = checksSheet({ drying, investment, options, plans, months, records, acceptance });
   const pages = [
     answerSheet({ drying, levers, checks }),
     inputsSheet(blank),
     plans,
+    months,
     options,
     drying,
     settingsSheet(blank),

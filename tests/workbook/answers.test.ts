@@ -48,12 +48,6 @@ describe('the workbook with the invented herd', () => {
     expect(said).toContainEqual(expect.stringMatching(/moderate: 0 is best; a planning aid, no diagnosis: talk to your vet/));
   });
 
-  it('marks the months in which the dryer falls short, in words', () => {
-    const months = book.cells('Fibre and drying').filter(({ text }) => text === 'dryer short' || text === 'enough');
-    expect(months).toHaveLength(12);
-    expect(new Set(months.map(({ text }) => text)).size).toBe(2);
-  });
-
   it('names three changes that would make it so', () => {
     expect(words(book).filter((text) => /: from [\d.,%]+ to [\d.,%]+/.test(text))).toHaveLength(3);
   });

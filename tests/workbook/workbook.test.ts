@@ -21,6 +21,7 @@ describe('the budget workbook as written', () => {
       'Answer',
       'Inputs',
       'Plans',
+      'Months',
       'Options',
       'Fibre and drying',
       'Settings',
@@ -127,8 +128,8 @@ describe('the budget workbook as written', () => {
     expect([...typed]).toEqual([
       'Inputs',
       'Plans',
+      'Months',
       'Options',
-      'Fibre and drying',
       'Settings',
       'Investment',
       'Levers',

@@ -8,6 +8,7 @@ interface Pages {
   readonly investment: SheetBuilder;
   readonly options: SheetBuilder;
   readonly plans: SheetBuilder;
+  readonly months: SheetBuilder;
   readonly records: SheetBuilder;
   readonly acceptance: SheetBuilder;
 }
@@ -87,7 +88,7 @@ function energyBalance(page: SheetBuilder, drying: SheetBuilder): void {
     ]);
 }
 
-function checksOf({ drying, investment, options, plans, records, acceptance }: Pages): readonly Check[] {
+function checksOf({ drying, investment, options, plans, months, records, acceptance }: Pages): readonly Check[] {
   const at = (name: string) => drying.from(name);
   const costs = options.from('costs');
   const perCubicle = (option: string) => `INDEX(${costs},MATCH(${option},${options.from('names')},0),7)`;
@@ -125,6 +126,11 @@ function checksOf({ drying, investment, options, plans, records, acceptance }: P
     ],
     ['A cubicle’s bedding now: Options, and the budget', perCubicle(`"now: "&${inUse('Material now')}`), figure('Bought-in per cubicle')],
     ['A cubicle’s home fibre: Options, and the budget', perCubicle('"home fibre"'), figure('Home fibre per cubicle')],
+    [
+      'Months: fibre made, and what each month’s cover lets be made',
+      `SUM(${months.from('made')})/(COUNT(${months.from('made')})>0)`,
+      `SUMPRODUCT(${months.from('needed')}*((${months.from('cover')}<1)*${months.from('cover')}+(${months.from('cover')}>=1)))`,
+    ],
     ['NPV: the base of Plans, and the budget', plans.from('NPV in C'), figure('NPV')],
     ['NPV: ours, and the spreadsheet’s own', ...both('npv')],
     ['NPV: the function, and the budget', investment.from('npv'), figure('NPV')],

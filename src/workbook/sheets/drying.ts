@@ -4,7 +4,6 @@ import { type Content, columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { air, airState, dms, dryerState, outdoor, pressed } from './drying-arguments.ts';
 import { figure, lackingLine } from './figures.ts';
 import { inUse } from './inputs.ts';
-import { months } from './months.ts';
 
 function massBalance(page: SheetBuilder): void {
   page.part('Mass in a day').facts([
@@ -230,12 +229,15 @@ export function dryingSheet(blank: boolean): SheetBuilder {
     landscape: true,
     dashes: true,
   });
-  page.title('Fibre and drying', 'From slurry to dried fibre: mass, water, air and heat, stage by stage and month by month.', lackingLine);
+  page.title(
+    'Fibre and drying',
+    'From slurry to dried fibre: mass, water, air and heat, stage by stage; month by month see Months.',
+    lackingLine,
+  );
   massBalance(page);
   airAndHeat(page);
   exhaust(page);
   stages(page);
   statedOutput(page);
-  months(page);
   return page;
 }
