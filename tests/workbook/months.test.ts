@@ -49,7 +49,7 @@ describe('the year by months', () => {
     const book = new Evaluated(budgetWorkbook());
     book.type(sheet, `${column}${rowOf(book, 'July')}`, typed);
     expect(ofMonth(book, 'July', 'J').text).toBe(word);
-    expect(said(book)).toBe('By the mean: 1 of 12 months cannot be counted; see their last column.');
+    expect(said(book)).toBe('By the mean: 1 of 12 months cannot be counted: see each.');
     expect(line(book, 'Saving')[0]?.text).toBe('–');
   });
 

@@ -197,20 +197,19 @@ function sentence(page: SheetBuilder): void {
   const [days, gaps, saving] = ['days', 'gaps', 'saving'].map((name) => page.at(name)) as [string, string, string];
   const less = moved(saving, 2);
   const than = `IF(ABS(${less})<1,"as by the mean.",TEXT(ABS(${less}),"#,##0")&IF(${less}<0," less"," more")&" than by the mean.")`;
-  page.facts([{ name: 'than', label: 'in words', value: orDash(than), unit: '', note: 'as the first line of this sheet says it' }]);
+  page.facts([{ name: 'than', label: 'in words', value: orDash(than), unit: '', format: 'text', note: '' }]);
   const tests = [
     [`${gaps}=${monthCount}`, '"By the mean: no month is filled in yet."'],
-    [`${gaps}>0`, `"By the mean: "&${gaps}&" of ${monthCount} months cannot be counted; see their last column."`],
-    [`${days}>${mostDays}`, `"By the mean: the days housed add up to "&${days}&", and a year has at most ${mostDays}."`],
+    [`${gaps}>0`, `"By the mean: "&${gaps}&" of ${monthCount} months cannot be counted: see each."`],
     [`ISNUMBER(${less})`, `"Counted by months it saves "&TEXT(${saving},"#,##0")&" a year, "&${page.at('than')}`],
   ];
   const counted = tests.reduceRight(
     (rest, [test, said]) => `IF(${test},${said},${rest})`,
-    '"By the mean: the months cannot be worked out yet."',
+    `"By the mean: months not worked out yet"&IF(${days}>${mostDays},": over ${mostDays} days.",".")`,
   );
   page
     .put('A4', `=${counted}`, 'lead', {
-      says: ['By the mean: the days housed add up to 3,660, and a year has at most 366. A little more.'],
+      says: ['By the mean: 12 of 12 months cannot be counted: see each. A little more room.'],
     })
     .called('counted', 'A4')
     .put(
