@@ -29,10 +29,10 @@ describe('how sure the plan of the invented herd is', () => {
 
   it('states the sampling error of each chance: √(p(1−p)/n), at none or all 3/n', () => {
     const book = new Evaluated(demo);
-    const head = rowOf(book, 'result');
-    for (let row = head + 1; row <= head + 6; row++) {
-      const p = Number(book.read(sheet, `G${row}`).value);
-      expect(Number(book.read(sheet, `K${row}`).value)).toBeCloseTo(p === 0 || p === 1 ? 3 / 1000 : Math.sqrt((p * (1 - p)) / 1000), 12);
+    const top = rowOf(book, 'Cover of demand');
+    for (let row = top; row < top + 6; row++) {
+      const p = Number(book.read(sheet, `C${row}`).value);
+      expect(Number(book.read(sheet, `D${row}`).value)).toBeCloseTo(p === 0 || p === 1 ? 3 / 1000 : Math.sqrt((p * (1 - p)) / 1000), 12);
     }
   });
 
@@ -72,7 +72,7 @@ describe('how sure the plan of the invented herd is', () => {
       .cells('Figures')
       .find(({ text }) => text === 'NPV')
       ?.address.replace('A', 'B') as string;
-    expect(Number(book.read(sheet, `E${rowOf(book, 'NPV')}`).value)).toBeCloseTo(Number(book.read('Figures', npv).value), 6);
+    expect(Number(book.read(sheet, `F${rowOf(book, 'NPV')}`).value)).toBeCloseTo(Number(book.read('Figures', npv).value), 6);
   });
 
   it('says beside a range of the user’s own why it cannot be used, and at the top', () => {

@@ -2,7 +2,7 @@ import { type BudgetItem, type ItemKey, itemOf } from '../../budget/items.ts';
 import { referenceOf, type SourceId } from '../../core/bibliography.ts';
 import doubts from '../../data/doubts.json';
 import { resultFormat, shownUnit } from '../formats.ts';
-import { asGiven, letter, orDash } from '../grid.ts';
+import { asGiven, orDash } from '../grid.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { lackingLine } from './figures.ts';
@@ -161,35 +161,41 @@ function results(page: SheetBuilder): void {
       'How sure is the plan?',
       'Each plan drawn takes every figure somewhere between its low and its high, likeliest at the likely one, each by itself. From BUDGET.RANGE.',
     );
-  page.line(['', ...asked], 'note').called('asked', `B${page.row - 1}:${letter(asked.length)}${page.row - 1}`);
-  page.put(`A${page.row - 1}`, 'asked for', 'note');
   const top = page.row;
+  page.called('asked', `A${top + 1}:A${top + asked.length}`);
   page.spill({
     name: 'sure',
-    formula: orDash(`BEDDING.BUDGET.RANGE(${items},${values},${drawn(page)},${page.at('asked')},{draws})`),
-    formats: [undefined, undefined, 'two', 'two', 'two', 'two', 'percent', 'text', 'whole'],
-    says: asked.map(() => [...Array.from({ length: 7 }), 'paid back within the life']),
+    formula: orDash(`BEDDING.BUDGET.RANGE(${items},${values},${drawn(page)},{asked},{draws})`),
+    rows: asked.length,
+    formats: [undefined, undefined, 'two', 'two', 'two', 'two', 'percent', undefined, 'whole'],
+    column: 'L',
   });
-  page.across(`J${top}`, ['in words', 'off by'], 'heading', { wrap: true });
-  page.called('npvLacks', `I${top + 1 + asked.indexOf('NPV')}`);
-  asked.forEach((key, k) => {
-    const row = top + 1 + k;
-    const money = key === 'Saving' || key === 'NPV';
-    if (money) page.across(`C${row}`, ['', '', '', ''], 'output', { format: 'money', align: 'right' });
+  page.row = top;
+  page.headings('', 'in words', 'chance', 'off by', 'one plan in ten is below', 'half are below', 'one plan in ten is above', 'good when');
+  page.called('npvLacks', `T${top + 1 + asked.indexOf('NPV')}`);
+  for (const key of asked) {
+    const row = page.row;
+    const format = key === 'Saving' || key === 'NPV' ? 'money' : 'two';
+    const chance = (formula: string) => `=IF(OR(NOT(ISNUMBER(R${row})),{$npvLacks}={$draws}),"–",${formula})`;
     page
-      .called(`chance ${key}`, `G${row}`)
-      .called(`words ${key}`, `J${row}`)
-      .put(
-        `J${row}`,
-        `=IF(OR(NOT(ISNUMBER(G${row})),{$npvLacks}={$draws}),"–",IF(G${row}<0.05,"hardly any",IF(G${row}>0.95,"nearly all",MIN(9,ROUND(10*G${row},0))&" of 10")))`,
-        'strong',
-        { says: ['hardly any'] },
-      )
-      .put(`K${row}`, `=IF(ISNUMBER(G${row}),IF(OR(G${row}=0,G${row}=1),3/{draws},SQRT(G${row}*(1-G${row})/{draws})),"")`, 'note', {
+      .called(`words ${key}`, `B${row}`)
+      .put(`B${row}`, chance(`IF(R${row}<0.05,"hardly any",IF(R${row}>0.95,"nearly all",MIN(9,ROUND(10*R${row},0))&" of 10"))`), 'strong', {
+        says: ['hardly any'],
+      })
+      .put(`C${row}`, chance(`R${row}`), 'output', { format: 'percent', align: 'right' })
+      .put(`D${row}`, chance(`IF(OR(R${row}=0,R${row}=1),3/{$draws},SQRT(R${row}*(1-R${row})/{$draws}))`), 'note', {
         format: 'percent1',
         align: 'right',
-      });
-  });
+      })
+      .across(
+        `E${row}`,
+        ['O', 'P', 'Q'].map((column) => `=IF(${column}${row}="","–",${column}${row})`),
+        'output',
+        { format, align: 'right' },
+      )
+      .put(`H${row}`, `=S${row}&""`, 'note')
+      .line([key], 'label');
+  }
   page.line(
     [
       'Off by: √(p(1−p)/n) for a chance p of n plans drawn, one in three times more (at none or all, 3/n); what the ranges themselves are worth no draw can tell.',
@@ -199,17 +205,9 @@ function results(page: SheetBuilder): void {
 }
 
 function spread(page: SheetBuilder): void {
-  const table = page.at('sure');
-  const first = Number(/\d+/.exec(table)?.[0]);
-  const row = (key: (typeof asked)[number]) => first + asked.indexOf(key);
-  page.row++;
-  page.headings('NPV', 'money');
-  const from = page.row;
-  ['one plan in ten is below', 'half are below', 'one plan in ten is above'].forEach((words, k) => {
-    page.put(`B${page.row}`, `=${'DEF'[k]}${row('NPV')}`, 'output', { format: 'money', align: 'right' }).line([words], 'label');
-  });
-  page.called('spread', `A${from}:B${page.row - 1}`);
-  const [labels, values] = [columnIn(page.at('spread'), 0), columnIn(page.at('spread'), 1)];
+  const table = `A${Number(/\d+/.exec(page.at('sure'))?.[0])}:G${page.row - 2}`;
+  const npv = Number(/\d+/.exec(table)?.[0]) + asked.indexOf('NPV');
+  const [labels, values] = [`E${npv - asked.indexOf('NPV') - 1}:G${npv - asked.indexOf('NPV') - 1}`, `E${npv}:G${npv}`];
   page.charts([
     {
       kind: 'bar',
@@ -217,7 +215,7 @@ function spread(page: SheetBuilder): void {
       across: 'share of the plans',
       up: '',
       labels: columnIn(table, 0),
-      series: [{ name: 'chance', values: columnIn(table, 6) }],
+      series: [{ name: 'chance', values: columnIn(table, 2) }],
       over: ['A', 'D'],
       height: 260,
     },
@@ -290,7 +288,7 @@ const which: readonly string[] = [
 ];
 
 export function howSureSheet(): SheetBuilder {
-  const page = new SheetBuilder('How sure', [190, 84, 70, 90, 84, 84, 84, 84, 84, 140, 60, 190, 84, 84, 84, 70, 70, 70, 260, 90, 250], {
+  const page = new SheetBuilder('How sure', [190, 84, 70, 90, 84, 84, 84, 84, 84, 140, 60, 190, 84, 84, 84, 100, 100, 90, 260, 90, 250], {
     landscape: true,
   });
   page.title('How sure', 'No plan is surer than its figures. Here many plans are drawn from what each may turn out to be.', lackingLine);
