@@ -15,6 +15,7 @@ import { plansSheet } from './sheets/plans.ts';
 import { recordsSheet } from './sheets/records.ts';
 import { conditionsSheet, sourcesSheet } from './sheets/references.ts';
 import { settingsSheet } from './sheets/settings.ts';
+import { sizeSheet } from './sheets/size.ts';
 import { udderSheet } from './sheets/udder.ts';
 
 export { answerInShort } from './sheets/answer.ts';
@@ -33,9 +34,10 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
   const levers = leversSheet();
   const plans = plansSheet(blank, options);
   const months = monthsSheet(blank);
+  const size = sizeSheet(blank, { months, drying });
   const acceptance = acceptanceSheet(blank);
   const records = recordsSheet(blank);
-  const checks = checksSheet({ drying, investment, options, plans, months, records, acceptance });
+  const checks = checksSheet({ drying, investment, options, plans, months, size, records, acceptance });
   const pages = [
     answerSheet({ drying, levers, checks }),
     inputsSheet(blank),
@@ -43,6 +45,7 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
     months,
     options,
     drying,
+    size,
     settingsSheet(blank),
     investment,
     levers,

@@ -176,4 +176,19 @@ describe('the running answer', () => {
   });
 
   it('comes from fewer than thirty typed values', () => expect(Object.keys(enough).length).toBeLessThan(30));
+
+  it('puts the size that the worst month asks for into the plan, and asks first even where the survey wrote what is there', async () => {
+    const size = { A3: 'what', D3: 'needed', A4: 'Slurry per cow', D4: 54, A5: 'Heat available kW', D5: 50.61 };
+    const host = new FakeSpreadsheet({ Inputs: inputsSheet(), Size: size });
+    const pane = await openPane(host);
+    await pane.enter('Heat available kW', '46');
+    await pane.press('Put the needed size into the plan');
+    expect(pane.asked()).toContain('holds 46 kW: put 50.7 kW in its place?');
+    await pane.answer('no');
+    expect(host.content('Inputs', inputAt('Heat available kW'))).toBe(46);
+    await pane.press('Put the needed size into the plan');
+    await pane.answer('yes');
+    expect(host.content('Inputs', inputAt('Heat available kW'))).toBe(50.7);
+    expect(pane.labelled('Heat available kW').value).toBe('50.7');
+  });
 });

@@ -6,8 +6,11 @@ import type { CellContent, HostCell, SpreadsheetHost } from './spreadsheet-host.
 
 /** The one way in which the pane fills the Inputs sheet. */
 export interface InputsWriter {
-  /** Writes the items, after asking where a cell holds what this pane did not put there. False where the user would rather keep it. */
-  readonly put: (values: readonly (readonly [BudgetItem, CellContent])[]) => Promise<boolean>;
+  /**
+   * Writes the items, after asking where a cell holds what this pane did not put there, or anything at all where `always` is
+   * given. False where the user would rather keep it.
+   */
+  readonly put: (values: readonly (readonly [BudgetItem, CellContent])[], always?: 'always') => Promise<boolean>;
 }
 
 const says = ({ formula, value }: HostCell, { parameter }: BudgetItem, host: SpreadsheetHost): string =>
@@ -16,7 +19,7 @@ const says = ({ formula, value }: HostCell, { parameter }: BudgetItem, host: Spr
 export function inputsWriter(pane: Pane): InputsWriter {
   const ours = new Map<BudgetItem, CellContent>();
 
-  async function put(values: readonly (readonly [BudgetItem, CellContent])[]): Promise<boolean> {
+  async function put(values: readonly (readonly [BudgetItem, CellContent])[], always?: 'always'): Promise<boolean> {
     const inputs = await readInputsSheet(pane.host);
     if (!inputs) throw new Error('This workbook has no Inputs sheet to write to.');
     const changes = values.filter(([item, value]) => {
@@ -26,7 +29,7 @@ export function inputsWriter(pane: Pane): InputsWriter {
     const typed = changes.flatMap(([item, value]) => {
       const entry = inputs.get(item);
       if (!entry || isBlankCell(entry.cell)) return [];
-      if (entry.cell.formula === undefined && ours.has(item) && ours.get(item) === entry.cell.value) return [];
+      if (!always && entry.cell.formula === undefined && ours.has(item) && ours.get(item) === entry.cell.value) return [];
       const instead = value === null ? 'nothing' : sayValue(value, item.parameter.unit, pane.host.locale());
       return [`${item.name} (${entry.address}) holds ${says(entry.cell, item, pane.host)}: put ${instead} in its place?`];
     });

@@ -20,6 +20,8 @@ export interface SurveyField {
   /** A formula as the spreadsheet takes it typed. */
   readonly typed: (formula: string) => string;
   readonly enter: (draft: Draft) => void;
+  /** The size that the worst month asks for, where one is worked out, and what puts it into the plan. */
+  readonly size?: { readonly needed: number; readonly take: () => void };
   /** Changes what the box shows and nothing else. */
   readonly show: (draft: Draft) => void;
 }
@@ -96,6 +98,13 @@ function aidsFor({ item, id, draft, enter }: SurveyField): TemplateResult | type
   </div>`;
 }
 
+function sizeFor({ item, cell, size, locale }: SurveyField): TemplateResult | typeof nothing {
+  if (!size || cell.value === size.needed) return nothing;
+  const needed = sayValue(size.needed, item.parameter.unit, locale);
+  return html`<p class="note">The worst month asks for ${needed}, its margin included: see Size.
+    <button type="button" class="quiet" @click=${size.take}>Put the needed size into the plan</button></p>`;
+}
+
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 
 /** One item of the survey, with what to look at on the walk and what is usual. */
@@ -103,7 +112,8 @@ export function surveyField(of: SurveyField): TemplateResult {
   const { item, id, draft, locale, enter } = of;
   const { unit, choices } = item.parameter;
   const usual = item.usual ? ` Usual: ${span(item.usual, unit, locale)}.` : '';
-  const below = aidsFor(of);
+  const [aids, size] = [aidsFor(of), sizeFor(of)];
+  const below = aids === nothing && size === nothing ? nothing : html`${aids}${size}`;
   const unusable = refusedCell(item, of.cell);
   const problem = draft.problem ?? (unusable && inLocale(unusable, locale));
   return field({

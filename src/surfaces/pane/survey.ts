@@ -7,6 +7,7 @@ import { inLocale } from '../in-locale.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { type Inputs, isBlankCell, readInputsSheet } from './inputs-sheet.ts';
 import type { InputsWriter } from './inputs-writer.ts';
+import { type NeededSizes, readNeededSizes } from './needed-sizes.ts';
 import { offerBudget } from './offer-budget.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { CellContent, HostCell } from './spreadsheet-host.ts';
@@ -25,6 +26,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
   const drafts = new Map<BudgetItem, Draft>();
   let inputs: Inputs | undefined;
   let plan: Plan | undefined;
+  let sizes: NeededSizes = new Map();
 
   /** A draft stands for what the sheet holds; where the sheet has moved on, the sheet is right. */
   function dropStaleDrafts(now: Inputs): void {
@@ -36,6 +38,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
   async function refresh(why: Why = 'content'): Promise<void> {
     if (why === 'selection') return;
     inputs = await readInputsSheet(pane.host);
+    sizes = await readNeededSizes(pane.host);
     plan = inputs && planOf(inputs, pane.host.locale());
     if (inputs) dropStaleDrafts(inputs);
     pane.redraw();
@@ -46,8 +49,8 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     pane.redraw();
   }
 
-  async function save(item: BudgetItem, draft: Draft, value: CellContent): Promise<void> {
-    if (await writer.put([[item, value]])) drafts.set(item, { ...draft, saved: value ?? undefined });
+  async function save(item: BudgetItem, draft: Draft, value: CellContent, always?: 'always'): Promise<void> {
+    if (await writer.put([[item, value]], always)) drafts.set(item, { ...draft, saved: value ?? undefined });
     else drafts.delete(item);
     if (value === null) drafts.delete(item);
     await refresh();
@@ -65,9 +68,17 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     return save(item, { ...draft, problem: undefined }, value);
   }
 
+  /** Puts the size that the worst month asks for into the plan, as if it had been typed. */
+  const sizeOf = (item: BudgetItem) => {
+    const needed = sizes.get(item);
+    if (needed === undefined) return {};
+    return { size: { needed, take: () => pane.act(() => save(item, draftOf(item, needed, pane.host.locale()), needed, 'always')) } };
+  };
+
   const fieldFor = (item: BudgetItem, entries: Inputs, soFar: Plan): TemplateResult =>
     surveyField({
       item,
+      ...sizeOf(item),
       id: fieldId(item),
       cell: entries.get(item)?.cell ?? blank,
       draft: drafts.get(item) ?? draftOf(item, entries.get(item)?.cell.value ?? null, pane.host.locale()),

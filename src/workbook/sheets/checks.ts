@@ -9,6 +9,7 @@ interface Pages {
   readonly options: SheetBuilder;
   readonly plans: SheetBuilder;
   readonly months: SheetBuilder;
+  readonly size: SheetBuilder;
   readonly records: SheetBuilder;
   readonly acceptance: SheetBuilder;
 }
@@ -88,7 +89,7 @@ function energyBalance(page: SheetBuilder, drying: SheetBuilder): void {
     ]);
 }
 
-function checksOf({ drying, investment, options, plans, months, records, acceptance }: Pages): readonly Check[] {
+function checksOf({ drying, investment, options, plans, months, size, records, acceptance }: Pages): readonly Check[] {
   const at = (name: string) => drying.from(name);
   const costs = options.from('costs');
   const perCubicle = (option: string) => `INDEX(${costs},MATCH(${option},${options.from('names')},0),7)`;
@@ -130,6 +131,11 @@ function checksOf({ drying, investment, options, plans, months, records, accepta
       'Months: fibre made, and what each month’s cover lets be made',
       `SUM(${months.from('made')})/(COUNT(${months.from('made')})>0)`,
       `SUMPRODUCT(${months.from('needed')}*((${months.from('cover')}<1)*${months.from('cover')}+(${months.from('cover')}>=1)))`,
+    ],
+    [
+      'Size: the tank, and a tenth more than the slurry that comes while the press is off',
+      size.from('Buffer m3 needed'),
+      `1.1*${at('slurry')}*(24-${inUse('Press hours a day')})/24`,
     ],
     ['NPV: the base of Plans, and the budget', plans.from('NPV in C'), figure('NPV')],
     ['NPV: ours, and the spreadsheet’s own', ...both('npv')],
