@@ -176,10 +176,12 @@ describe('the running answer', () => {
   });
 
   it('comes from fewer than thirty typed values', () => expect(Object.keys(enough).length).toBeLessThan(30));
+});
 
-  it('puts the size that the worst month asks for into the plan, and asks first even where the survey wrote what is there', async () => {
+describe('the needed size', () => {
+  it('goes into the plan at a press, and asks first even where the survey wrote what is there', async () => {
     const size = { A3: 'what', D3: 'needed', A4: 'Slurry per cow', D4: 54, A5: 'Heat available kW', D5: 50.61 };
-    const host = new FakeSpreadsheet({ Inputs: inputsSheet(), Size: size });
+    const host = new FakeSpreadsheet({ Inputs: inputsSheet({}), Size: size });
     const pane = await openPane(host);
     await pane.enter('Heat available kW', '46');
     await pane.press('Put the needed size into the plan');
