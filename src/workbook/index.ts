@@ -12,7 +12,7 @@ import { leversSheet } from './sheets/levers.ts';
 import { monthsSheet } from './sheets/months.ts';
 import { optionsSheet } from './sheets/options.ts';
 import { plansSheet } from './sheets/plans.ts';
-import { recordsSheet } from './sheets/records.ts';
+import { recordsSheets } from './sheets/records.ts';
 import { conditionsSheet, sourcesSheet } from './sheets/references.ts';
 import { settingsSheet } from './sheets/settings.ts';
 import { sizeSheet } from './sheets/size.ts';
@@ -36,8 +36,8 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
   const months = monthsSheet(blank);
   const size = sizeSheet(blank, { months, drying });
   const acceptance = acceptanceSheet(blank);
-  const records = recordsSheet(blank);
-  const checks = checksSheet({ drying, investment, options, plans, months, size, records, acceptance });
+  const { records, sums } = recordsSheets(blank);
+  const checks = checksSheet({ drying, investment, options, plans, months, size, records, sums, acceptance });
   const pages = [
     answerSheet({ drying, levers, checks }),
     inputsSheet(blank),
@@ -53,6 +53,7 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
     udderSheet(blank),
     acceptance,
     records,
+    sums,
     figuresSheet(),
     herdsSheet(blank),
     checks,

@@ -32,6 +32,7 @@ describe('the budget workbook as written', () => {
       'Udder health',
       'Acceptance',
       'Records',
+      'Record sums',
       'Figures',
       'Herds',
       'Checks',

@@ -11,6 +11,7 @@ interface Pages {
   readonly months: SheetBuilder;
   readonly size: SheetBuilder;
   readonly records: SheetBuilder;
+  readonly sums: SheetBuilder;
   readonly acceptance: SheetBuilder;
 }
 
@@ -89,7 +90,7 @@ function energyBalance(page: SheetBuilder, drying: SheetBuilder): void {
     ]);
 }
 
-function checksOf({ drying, investment, options, plans, months, size, records, acceptance }: Pages): readonly Check[] {
+function checksOf({ drying, investment, options, plans, months, size, records, sums, acceptance }: Pages): readonly Check[] {
   const at = (name: string) => drying.from(name);
   const costs = options.from('costs');
   const perCubicle = (option: string) => `INDEX(${costs},MATCH(${option},${options.from('names')},0),7)`;
@@ -156,11 +157,11 @@ function checksOf({ drying, investment, options, plans, months, size, records, a
       acceptance.from('water'),
     ],
     ...(['before', 'after'] as const).map((side): Check => {
-      const sum = (of: string) => `SUMIF(${records.from('phase')},"${side}",${records.from(of)})`;
+      const sum = (of: string) => `SUMIF(${sums.from('phase')},"${side}",${of})`;
       return [
         `Cases per 100 cows ${side}: ours, and cases over cow-days`,
         records.from(`rate ${side}`),
-        `36500*${sum('cases')}/${sum('cowDays')}`,
+        `36500*${sum(records.from('cases'))}/${sum(sums.from('cowDays'))}`,
       ];
     }),
   ];

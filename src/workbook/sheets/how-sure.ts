@@ -171,7 +171,7 @@ function results(page: SheetBuilder): void {
     column: 'L',
   });
   page.row = top;
-  page.headings('', 'in words', 'chance', 'off by', 'one plan in ten is below', 'half are below', 'one plan in ten is above', 'good when');
+  page.headings('', 'in words', 'chance', 'off by', 'one in ten below', 'half below', 'one in ten above', 'good when');
   page.called('npvLacks', `T${top + 1 + asked.indexOf('NPV')}`);
   for (const key of asked) {
     const row = page.row;
@@ -226,7 +226,7 @@ function spread(page: SheetBuilder): void {
       up: 'NPV, money',
       labels,
       series: [{ name: 'NPV', values }],
-      over: ['E', 'J'],
+      over: ['E', 'I'],
       height: 260,
     },
   ]);
@@ -276,7 +276,7 @@ function measureNext(page: SheetBuilder): void {
   });
   page.charts([
     bars('money', 'What the doubt about the money hangs on', ['A', 'D']),
-    bars('cover', 'What the doubt about the cover hangs on', ['E', 'J']),
+    bars('cover', 'What the doubt about the cover hangs on', ['E', 'I']),
   ]);
 }
 

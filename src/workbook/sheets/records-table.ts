@@ -1,8 +1,8 @@
 import factors from '../../data/hygiene-factors.json';
-import { orDash, quoted } from '../grid.ts';
+import { letter, on, orDash, quoted } from '../grid.ts';
 import { inventedRecords } from '../invented-records.ts';
 import type { Format } from '../model.ts';
-import type { SheetBuilder } from '../sheet-builder.ts';
+import { SheetBuilder } from '../sheet-builder.ts';
 import { figure } from './figures.ts';
 import { inUse } from './inputs.ts';
 
@@ -36,52 +36,49 @@ const typed: readonly Typed[] = [
   { name: 'sample', heading: 'bedding', choices: ['unused', 'used'] },
 ];
 
-/** Where the record's own columns and those worked out from them stand, by name. */
-const columns: Readonly<Record<string, string>> = {
-  ...Object.fromEntries(typed.map(({ name }, k) => [name, 'ABCDEFGHIJKLMNOP'[k] as string])),
-  check: 'Q',
-  key: 'S',
-  days: 'T',
-  phase: 'U',
-  cowDays: 'V',
-  same: 'W',
-  perVolume: 'X',
-  against: 'Y',
-  label: 'Z',
-  planDm: 'AA',
-  planBought: 'AB',
-  scored: 'AC',
-  interval: 'AD',
-  material: 'AE',
-  stocking: 'AF',
-  score: 'AG',
-  lowest: 'AH',
-  highest: 'AI',
-  drawnCentre: 'AJ',
-  period: 'AK',
-  rate: 'AL',
-  centre: 'AM',
-  lower: 'AN',
-  upper: 'AO',
-  signal: 'AP',
-  season: 'AQ',
-  slip: 'AR',
-  doubt: 'AS',
-};
+export const recordsName = 'Records';
+/** What is worked out from each row stands on a sheet of its own, row by row, so that the record prints in a size that is read. */
+const sumsName = 'Record sums';
+const sumsHead = 5;
 
-/** `A31` of a column in a row, and the whole column. */
-const cell = (name: string, row: number): string => `${columns[name]}${row}`;
+const recordColumns = [...typed.map(({ name }) => name), 'check'];
+const sumsColumns = [
+  ...['label', 'key', 'days', 'phase', 'cowDays', 'season', 'same', 'perVolume', 'against', 'planDm', 'planBought', 'scored', 'interval'],
+  ...[
+    'material',
+    'stocking',
+    'score',
+    'lowest',
+    'highest',
+    'drawnCentre',
+    'period',
+    'rate',
+    'centre',
+    'lower',
+    'upper',
+    'signal',
+    'slip',
+    'doubt',
+  ],
+];
+const isTyped = (name: string): boolean => recordColumns.includes(name);
+const columnOf = (name: string): string => letter(isTyped(name) ? recordColumns.indexOf(name) : sumsColumns.indexOf(name));
+
+/** The nth cell of a column, as its own sheet writes it. */
+const own = (name: string, nth: number, head: number): string => `${columnOf(name)}${(isTyped(name) ? head : sumsHead) + nth}`;
+/** The same as the sums write it. */
+const inSums = (name: string, nth: number, head: number): string =>
+  isTyped(name) ? `${recordsName}!${own(name, nth, head)}` : own(name, nth, head);
 
 const firstThat = (tests: readonly (readonly [test: string, words: string])[]): string =>
   tests.reduceRight((rest, [test, words]) => `IF(${test},${quoted(words)},${rest})`, quoted(''));
 
 /** What keeps a row out of the sums. */
-function slip(row: number, first: number): string {
-  const at = (name: string) => cell(name, row);
-  const above = (name: string) => `${columns[name]}$${first - 1}:${columns[name]}${row - 1}`;
+function slip(at: (name: string) => string, nth: number): string {
+  const above = `${columnOf('key')}$${sumsHead}:${columnOf('key')}${sumsHead + nth - 1}`;
   return firstThat([
     [`${at('key')}=""`, 'month is missing: type a date of it'],
-    [`${at('key')}<=MAX(${above('key')})`, 'not later than a month above'],
+    [`${at('key')}<=MAX(${above})`, 'not later than a month above'],
     [`IF(ISNUMBER(${at('cows')}),${at('cows')}<1,TRUE)`, 'cows are missing'],
     [`NOT(ISNUMBER(${at('cases')}))`, 'cases are missing: 0 for none'],
     [`OR(${at('cases')}<0,${at('cases')}<>INT(${at('cases')}))`, 'cases cannot be a part'],
@@ -89,11 +86,10 @@ function slip(row: number, first: number): string {
 }
 
 /** What deserves a second look, though the row counts. */
-function doubt(row: number): string {
-  const at = (name: string) => cell(name, row);
+function doubt(at: (name: string) => string): string {
   const looksLog = `AND(ISNUMBER(${at('count')}),${at('count')}<12,LEFT(${at('unit')},3)="per",${at('count')}>0)`;
   return firstThat([
-    [`SUM(D${row}:H${row})>${at('cases')}`, 'look: more cultured than cases'],
+    [`SUM(${organismColumns.map(at).join(',')})>${at('cases')}`, 'look: more cultured than cases'],
     [`AND(ISNUMBER(${at('dm')}),${at('dm')}>1)`, 'look: type dry matter as 55%'],
     [`AND(${at('count')}<>"",${at('perVolume')}="")`, 'look: unit, germ or bedding missing'],
     [looksLog, 'look: a logarithm? choose its unit'],
@@ -103,9 +99,9 @@ function doubt(row: number): string {
 export const longestCheck = 'look: unit, germ or bedding missing';
 
 /** What is worked out beside a row with the spreadsheet's own functions. */
-function worked(row: number, first: number): Readonly<Record<string, string>> {
-  const at = (name: string) => cell(name, row);
-  const all = (name: string) => `${columns[name]}$${first}:${columns[name]}$${first + roomFor - 1}`;
+function worked(nth: number, head: number): Readonly<Record<string, string>> {
+  const at = (name: string) => inSums(name, nth, head);
+  const all = (name: string) => `${columnOf(name)}$${sumsHead + 1}:${columnOf(name)}$${sumsHead + roomFor}`;
   const by = (before: string, after: string) => `IF(${at('phase')}="before",${before},${after})`;
   const known = (formula: string) => `=IF(${at('phase')}="","",IFERROR(${formula}&"",""))`;
   const number = (formula: string) => `=IF(${at('phase')}="","",IFERROR(IF(${formula}="","",${formula}),""))`;
@@ -126,8 +122,8 @@ function worked(row: number, first: number): Readonly<Record<string, string>> {
     interval: number(by(inUse('Days now'), inUse('Days between beddings'))),
     material: known(by(inUse('Material now'), inUse('Fibre kind'))),
     stocking: `=IFERROR(IF(${at('scored')}="","",${at('cows')}/${inUse('Cubicles')}),"")`,
-    slip: `=${slip(row, first)}`,
-    doubt: `=${doubt(row)}`,
+    slip: `=${slip(at, nth)}`,
+    doubt: `=${doubt(at)}`,
     drawnCentre: `=IF(${at('rate')}="","",${at('centre')})`,
   };
 }
@@ -174,53 +170,57 @@ const formats: Readonly<Record<string, Format>> = {
   drawnCentre: 'one',
 };
 
-/** A table to type in, and beside it what is worked out from each row; its columns are named for the rest of the sheet. */
-export function recordsTable(page: SheetBuilder): void {
-  const head = page.row;
-  const [first, last] = [head + 1, head + roomFor];
-  for (const [name, column] of Object.entries(columns)) page.called(name, `${column}${first}:${column}${last}`);
-  page.across(
-    `A${head}`,
-    typed.map(({ heading }) => heading),
-    'heading',
-    { wrap: true },
+/** A table to type in, and the sheet of what is worked out from each of its rows; the columns of both are named for both. */
+export function recordsTable(page: SheetBuilder): SheetBuilder {
+  const sums = new SheetBuilder(
+    sumsName,
+    sumsColumns.map((name) => (['slip', 'doubt'].includes(name) ? 200 : 90)),
+    { landscape: true },
   );
-  page.put(`${columns['check']}${head}`, 'check', 'heading', { wrap: true });
-  for (const [name, words] of Object.entries(headings)) page.put(cell(name, head), words, 'heading', { wrap: true, align: 'right' });
-  for (let row = first; row <= last; row++) {
+  sums.title(sumsName, 'What is worked out from each row of Records, for its sentences and charts: nothing is typed here.');
+  const head = page.row;
+  for (const name of [...recordColumns, ...sumsColumns]) {
+    const range = `${own(name, 1, head)}:${own(name, roomFor, head)}`;
+    page.called(name, isTyped(name) ? range : on(sumsName, range));
+    sums.called(name, isTyped(name) ? on(recordsName, range) : range);
+  }
+  page.across(`A${head}`, [...typed.map(({ heading }) => heading), 'check'], 'heading', { wrap: true });
+  for (const [name, words] of Object.entries(headings)) sums.put(own(name, 0, head), words, 'heading', { wrap: true, align: 'right' });
+  for (let nth = 1; nth <= roomFor; nth++) {
+    const row = head + nth;
     typed.forEach(({ name, format, choices }, k) => {
-      const value = inventedRecords[row - first]?.[k] ?? '';
-      page.put(cell(name, row), page.given(value), 'input', {
+      page.put(own(name, nth, head), page.given(inventedRecords[nth - 1]?.[k] ?? ''), 'input', {
         align: 'right',
         ...(format && { format }),
         ...(choices && { choices, format: 'text' as const }),
       });
     });
+    const [slips, doubts] = ['slip', 'doubt'].map((name) => on(sumsName, own(name, nth, head))) as [string, string];
     page.put(
-      cell('check', row),
-      `=IF(COUNTA(A${row}:P${row})=0,"",IF(${cell('slip', row)}<>"",${cell('slip', row)},IF(${cell('doubt', row)}<>"",${cell('doubt', row)},"ok")))`,
+      own('check', nth, head),
+      `=IF(COUNTA(A${row}:P${row})=0,"",IF(${slips}<>"",${slips},IF(${doubts}<>"",${doubts},"ok")))`,
       'output',
       { says: [longestCheck] },
     );
-    for (const [name, formula] of Object.entries(worked(row, first))) {
-      page.put(cell(name, row), formula, 'note', { align: 'right', ...(formats[name] && { format: formats[name] }) });
-    }
-    for (const name of ['against', 'score', 'lowest', 'highest']) {
-      page.put(cell(name, row), '', 'note', { align: 'right', format: formats[name] as Format });
-    }
+    const put = (name: string, content: string) =>
+      sums.put(own(name, nth, head), content, 'note', { align: 'right', ...(formats[name] && { format: formats[name] }) });
+    for (const [name, formula] of Object.entries(worked(nth, head))) put(name, formula);
+    for (const name of ['against', 'score', 'lowest', 'highest']) put(name, '');
   }
-  spills(page, head, first);
+  spills(sums, head);
   const checks = page.at('check');
+  const first = `$Q${head + 1}`;
   page
-    .rule(checks, `$Q${first}="ok"`, 'quiet')
-    .rule(checks, `LEFT($Q${first},4)="look"`, 'watch')
-    .rule(checks, `AND($Q${first}<>"",$Q${first}<>"ok",LEFT($Q${first},4)<>"look")`, 'bad')
-    .rule(page.at('month'), `AND($Q${first}<>"",$Q${first}<>"ok")`, 'watch');
-  page.row = last + 1;
+    .rule(checks, `${first}="ok"`, 'quiet')
+    .rule(checks, `LEFT(${first},4)="look"`, 'watch')
+    .rule(checks, `AND(${first}<>"",${first}<>"ok",LEFT(${first},4)<>"look")`, 'bad')
+    .rule(page.at('month'), `AND(${first}<>"",${first}<>"ok")`, 'watch');
+  page.row = head + roomFor + 1;
+  return sums;
 }
 
 /** One formula for all rows of a column. */
-function spills(page: SheetBuilder, head: number, first: number): void {
+function spills(sums: SheetBuilder, head: number): void {
   const counted = (name: string) => `IF({days}="","",{${name}})`;
   const bare = (name: string) => `IF({perVolume}="","",{${name}})`;
   const score = (shed: string, dirty: string, stocking: string) =>
@@ -229,7 +229,7 @@ function spills(page: SheetBuilder, head: number, first: number): void {
   const span = (shedAt: number, dirtyAt: number, stockedAt: number) =>
     score(`IF(${shed}="",${shedAt},${shed})`, `IF(${dirty}="",${dirtyAt},${dirty})`, `IF({stocking}="",${stockedAt},{stocking})`);
   const put = (name: string, formula: string) =>
-    page.put(cell(name, first), formula, 'note', { align: 'right', format: formats[name] as Format });
+    sums.put(own(name, 1, head), formula, 'note', { align: 'right', format: formats[name] as Format });
   put('against', orDash(`BEDDING.HYGIENE.COUNT(${bare('organism')},${bare('sample')},{perVolume})`));
   put('score', score(`IF(${shed}="","",${shed})`, `IF(${dirty}="","",${dirty})`, '{stocking}'));
   const ends = [factors.shed_c.points, factors.dirty_udders.points, factors.stocking.points].map((points) =>
@@ -237,11 +237,11 @@ function spills(page: SheetBuilder, head: number, first: number): void {
   );
   put('lowest', span(...(ends.map((xs) => xs[0]) as [number, number, number])));
   put('highest', span(...(ends.map((xs) => xs.at(-1)) as [number, number, number])));
-  page.row = head;
-  page.spill({
+  sums.row = sumsHead;
+  sums.spill({
     formula: orDash(`BEDDING.UDDER.CHART(${counted('cases')},${counted('cows')},{days},{$baseline})`),
     rows: roomFor,
     formats: ['whole', 'one', 'one', 'one', 'one', undefined],
-    column: columns['period'] as string,
+    column: columnOf('period'),
   });
 }

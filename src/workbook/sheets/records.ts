@@ -11,7 +11,7 @@ import {
   organisms,
   sentences,
 } from './records-summary.ts';
-import { organismColumns, recordsTable } from './records-table.ts';
+import { organismColumns, recordsName, recordsTable } from './records-table.ts';
 import { passedSays, passedSentence, stopRules } from './stop-rules.ts';
 
 function marks(page: SheetBuilder): void {
@@ -139,16 +139,12 @@ function charts(page: SheetBuilder, at: number, later: number): void {
 }
 
 /** The farm’s own book after the change: what it shows, and what it cannot show yet. */
-export function recordsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder(
-    'Records',
-    [200, ...Array.from({ length: 15 }, () => 84), 200, 20, ...Array.from({ length: 25 }, () => 84), 200, 200],
-    {
-      blank,
-      landscape: true,
-      dashes: true,
-    },
-  );
+export function recordsSheets(blank: boolean): { readonly records: SheetBuilder; readonly sums: SheetBuilder } {
+  const page = new SheetBuilder(recordsName, [200, ...Array.from({ length: 15 }, () => 84), 200], {
+    blank,
+    landscape: true,
+    dashes: true,
+  });
   page.title(
     'Records',
     'After it runs: one row a month in the tinted table below, from a year before the change on if the book goes back so far. Months may be left out.',
@@ -157,7 +153,7 @@ export function recordsSheet(blank: boolean): SheetBuilder {
   marks(page);
   page.part(
     'What the records say',
-    'Cases are drawn with the limits that the months before the change set, at least three of them; outside these a month is unlike the others by more than chance.',
+    'Cases are drawn with the limits that the months before the change set, at least three of them; outside these a month is unlike the others by more than chance. Charts stay empty until months are on record.',
   );
   for (const [formula, says] of [
     ['={fewWords}&{noneWords}&{comparedWords}', [longestVerdict]],
@@ -172,9 +168,9 @@ export function recordsSheet(blank: boolean): SheetBuilder {
   const at = page.room(height);
   page.part(
     'The record: a row a month, when the month is over',
-    'An empty cell is “not on record”; type 0 for none. What is worked out from each row stands right of the table.',
+    'An empty cell is “not on record”; type 0 for none. What is worked out from each row stands on Record sums.',
   );
-  recordsTable(page);
+  const sums = recordsTable(page);
   stopRules(page);
   beforeAndAfter(page);
   monthsNeeded(page);
@@ -184,5 +180,6 @@ export function recordsSheet(blank: boolean): SheetBuilder {
   sentences(page);
   marked(page);
   charts(page, at, later);
-  return page;
+  for (const name of ['changeKey', 'density', 'baseline']) sums.called(name, page.from(name));
+  return { records: page, sums };
 }

@@ -13,7 +13,7 @@ interface StopRule {
 
 /** The last row of the record in which a test holds, counted from 1; 0 where none does. */
 const lastWhere = (page: SheetBuilder, test: string): string => {
-  const first = Number(/\d+/.exec(page.at('month'))?.[0]);
+  const first = Number(/\d+/.exec(page.at('phase'))?.[0]);
   return `SUMPRODUCT(MAX(({$phase}="after")*${test}*(ROW({$phase})-${first - 1})))`;
 };
 const latest = (page: SheetBuilder, name: string, test = `ISNUMBER({$${name}})`): string => `INDEX({$${name}},${lastWhere(page, test)})`;
@@ -83,19 +83,20 @@ export function stopRules(page: SheetBuilder): void {
       : `IF(C${row}="–","no record yet",IF(RIGHT(C${row},5)="above","PASSED","not passed"))`;
     page.put(`B${row}`, limit ? page.given(limit.invented) : 'the chart’s', limit ? 'input' : 'note', {
       align: 'right',
+      wrap: true,
       ...(limit && { format: limit.format }),
     });
-    page.put(`C${row}`, orDash(found), 'output', { format, align: 'right', says: ['run above'] });
-    page.put(`D${row}`, `=${result}`, 'check', { says: ['no limit agreed'] }).put(`F${row}`, todo, 'note');
-    page.line([label], 'label');
+    page.put(`C${row}`, orDash(found), 'output', { format, align: 'right', wrap: true, says: ['run above'] });
+    page.put(`D${row}`, `=${result}`, 'check', { wrap: true, says: ['no limit agreed'] }).put(`F${row}`, todo, 'note');
+    page.line([label], 'label', { wrap: true });
   }
-  const results = `D${first}:D${page.row - 1}`;
+  const results = `D${first}:E${page.row - 1}`;
   page
     .called('ruleResults', results)
     .called('ruleLimits', `B${first}:B${page.row - 1}`)
-    .rule(results, `D${first}="PASSED"`, 'bad')
-    .rule(results, `D${first}="not passed"`, 'quiet')
-    .rule(results, `D${first}="no limit agreed"`, 'watch');
+    .rule(results, `$D${first}="PASSED"`, 'bad')
+    .rule(results, `$D${first}="not passed"`, 'quiet')
+    .rule(results, `$D${first}="no limit agreed"`, 'watch');
 }
 
 /** For the top of the sheet. */
