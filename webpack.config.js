@@ -10,7 +10,7 @@ const path = (relative) => fileURLToPath(new URL(relative, import.meta.url));
  * Excel loads into every workbook: it would be a sixth of it. Taken away from the object given to `define` or
  * `defineSpill` and from nothing else.
  */
-const unseenInCells = new Set(['summary', 'finds', 'sources', 'examples']);
+const unseenInCells = new Set(['summary', 'finds', 'sources', 'examples', 'inRows', 'byYear']);
 const isRecord = (node) => ts.isCallExpression(node) && ['define', 'defineSpill'].includes(node.expression.text);
 const withoutUnseen = ({ factory }, { expression, typeArguments, arguments: [record] }) => {
   const seen = record.properties.filter(({ name }) => !unseenInCells.has(name?.text));

@@ -5,9 +5,9 @@ const usual = ['Outdoor temperature', 'Outdoor humidity', 'Supply temperature'] 
 const coldest = ['Coldest month temperature', 'Coldest month humidity', 'Supply temperature, coldest month'] as const;
 type Air = typeof usual | typeof coldest;
 
-/** The smaller of what the water and what the heat gives, of the two that are given. */
+/** The smaller of what the water and what the heat gives; of the one that is not given, so much that it sets no limit. */
 const supplyHow = ([c, rh]: Air) =>
-  `min(DRYING.SUPPLYTEMP([Air m3 per hour], [${c}], [${rh}], [Hot water litres per hour], [Hot water temperature], [Heater effectiveness], [Altitude], [Air measured at]), DRYING.HEATEDTEMP([Air m3 per hour], [${c}], [${rh}], [Heat available kW], [Altitude], [Air measured at]))`;
+  `min(DRYING.SUPPLYTEMP([Air m3 per hour], [${c}], [${rh}], ifGiven('Hot water litres per hour', 1e9), [Hot water temperature], [Heater effectiveness], [Altitude], [Air measured at]), ifNone(DRYING.HEATEDTEMP([Air m3 per hour], [${c}], [${rh}], ifGiven('Heat available kW', 1e9), [Altitude], [Air measured at]), 1000))`;
 const airHow = ([c, rh, supply]: Air) =>
   `[Air m3 per hour], [${c}], [${rh}], [${supply}], [Altitude], [Air measured at], [Exhaust humidity], [Heat loss]`;
 export const exhaustHow = (row: string) => `row(DRYING.EXHAUST(${airHow(usual)}), '${row}')`;
@@ -43,7 +43,7 @@ export const needsFigures = [
   }),
   figure('Bought needed', 't/year', {
     value: (plan) => plan.needs.bought_t_year,
-    how: 'DEMAND.HERD([Cubicles], [Bought per cubicle per day], [Housed days], [Bought lost])',
+    how: "isGiven('Litres now') || !isGiven('Bought t last year') ? DEMAND.HERD([Cubicles], [Bought per cubicle per day], [Housed days], [Bought lost]) : [Bought t last year]",
     meaning: 'Bought bedding the beds take in a year now, with what is lost.',
   }),
 ] as const;
@@ -140,7 +140,7 @@ export const kitFigures = [
   figure('Dryer could make', 't/day', {
     only: 'with a dryer',
     value: (plan) => plan.kit.usual.dryer_t_day,
-    how: '[Dried output] * [Dryer hours a day] / 1000',
+    how: 'ifNone([Dried output], 0) * [Dryer hours a day] / 1000',
     meaning: 'Finished fibre if only the dryer and its hours set the limit.',
   }),
   figure('What limits', '', {

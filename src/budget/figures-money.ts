@@ -25,12 +25,12 @@ export const moneyFigures = [
   }),
   figure('Power', 'per year', {
     value: (plan) => plan.money.power_cost,
-    how: '[Dried to dry matter] > [Pressed dry matter] ? (PLANT.ELECTRICITY([Press motor kW], [Press hours needed] * [Minutes on] / ([Minutes on] + [Minutes off])) + PLANT.ELECTRICITY([Fan and drum motors kW], [Dryer hours needed])) * [Housed days] * [Fibre made] / [Fibre needed] * [Power price per kWh] : PLANT.ELECTRICITY([Press motor kW], [Press hours needed] * [Minutes on] / ([Minutes on] + [Minutes off])) * [Housed days] * [Fibre made] / [Fibre needed] * [Power price per kWh]',
+    how: '[Dried to dry matter] > [Pressed dry matter] ? (PLANT.ELECTRICITY([Press motor kW], [Press hours needed] * [Minutes on] / ([Minutes on] + [Minutes off])) + PLANT.ELECTRICITY([Fan and drum motors kW], ifNone([Dryer hours needed], 0))) * [Housed days] * [Fibre made] / [Fibre needed] * [Power price per kWh] : PLANT.ELECTRICITY([Press motor kW], [Press hours needed] * [Minutes on] / ([Minutes on] + [Minutes off])) * [Housed days] * [Fibre made] / [Fibre needed] * [Power price per kWh]',
     meaning: 'Electricity for the motors of press, fan and drum, at the usual load and efficiency of PLANT.ELECTRICITY.',
   }),
   figure('Heat', 'per year', {
     value: (plan) => plan.money.heat_cost,
-    how: '[Dried to dry matter] > [Pressed dry matter] ? [Heat needed] * [Dryer hours needed] * [Housed days] * [Fibre made] / [Fibre needed] * [Heat price per kWh] : 0',
+    how: '[Dried to dry matter] > [Pressed dry matter] ? [Heat needed] * ifNone([Dryer hours needed], 0) * [Housed days] * [Fibre made] / [Fibre needed] * [Heat price per kWh] : 0',
     meaning: 'Heat for the air, at the price given.',
   }),
   figure('Labour with kit', 'per year', {
@@ -115,17 +115,17 @@ export const moneyFigures = [
   }),
   figure('Break-even bedding price', 'per t', {
     value: (plan) => plan.money.break_even_price,
-    how: `[Bought price per t] - [NPV] / ${annuityHow} / ([Bought needed] - [Topped up with bought])`,
+    how: `[Bought needed] > [Topped up with bought] ? ifNotNegative([Bought price per t] - [NPV] / ${annuityHow} / ([Bought needed] - [Topped up with bought])) : none`,
     meaning: 'Price of bought bedding at which the kit just pays, all else as it is.',
   }),
   figure('Break-even heat price', 'per kWh', {
     value: (plan) => plan.money.break_even_heat_price,
-    how: `[Heat price per kWh] + [NPV] / ${annuityHow} / ([Heat needed] * [Dryer hours needed] * [Housed days] * [Fibre made] / [Fibre needed])`,
+    how: `ifNotNegative([Heat price per kWh] + [NPV] / ${annuityHow} / ([Heat needed] * [Dryer hours needed] * [Housed days] * [Fibre made] / [Fibre needed]))`,
     meaning: 'Price of heat at which the kit just pays, all else as it is.',
   }),
   figure('Break-even kit cost', 'money', {
     value: (plan) => plan.money.break_even_kit_cost,
-    how: `[Kit cost] + [NPV] / (1 + ${annuityHow} * [Repairs share])`,
+    how: `ifNotNegative([Kit cost] + [NPV] / (1 + ${annuityHow} * [Repairs share]))`,
     meaning: 'Kit cost before the grant at which the kit just pays, all else as it is.',
   }),
   figure('Loan payments', 'per year', {

@@ -88,7 +88,16 @@ export class Kit extends OnDemand {
       ...(this.needs.has_dryer ? [{ stage: 'dryer' as StageName, t_day: dryer.dryer_t_day }] : []),
     ] as const;
     const { stage, t_day } = bindingStage(stages);
-    return { stage, t_day, cover: t_day / this.needs.demand_t_day, stages };
+    const { needs } = this;
+    return {
+      stage,
+      t_day,
+      stages,
+      /** What holds the kit back can be told before the beds' need can. */
+      get cover() {
+        return t_day / needs.demand_t_day;
+      },
+    };
   }
 
   get made_share() {

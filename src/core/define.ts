@@ -73,6 +73,10 @@ export interface FunctionRecord {
   /** Header row of a spill; absent where the result is one cell, which then takes ranges and broadcasts. */
   readonly columns?: readonly string[];
   readonly working: Readonly<Record<string, Line>>;
+  /** Of a table: what stands in some of its rows, by key, as arithmetic in arguments and steps. */
+  readonly inRows?: Readonly<Record<string, Line>>;
+  /** Of a table with a row for each year: its columns, as arithmetic in arguments, steps, `year` and columns; `before` gives that of the year before. */
+  readonly byYear?: Readonly<Record<string, Line & Worked>>;
   /** A working of its own, where the answer's rows say more than a list of steps could. */
   readonly explain?: (given: readonly never[]) => readonly WorkingStep[];
   readonly sources: readonly SourceId[];
@@ -99,6 +103,8 @@ interface OneCell<Parameters extends readonly Parameter[], Steps, Result extends
 
 interface Spill<Parameters extends readonly Parameter[], Steps extends SpillSteps> extends Common<Parameters, Steps> {
   readonly columns: readonly string[];
+  readonly inRows?: Readonly<Record<string, Line>>;
+  readonly byYear?: Readonly<Record<string, Line & Worked>>;
   readonly explain?: (given: NoInfer<ValuesOf<Parameters>>) => readonly WorkingStep[];
   readonly working: NoInfer<{ readonly [Step in Exclude<keyof Steps, keyof SpillSteps>]: Line }>;
 }

@@ -117,6 +117,16 @@ export const dryer = [
     compute: exhaustState,
     columns: ['key', 'value', 'unit'],
     working: evaporationWorking,
+    inRows: {
+      temperature: { says: 'Temperature of the exhaust', unit: '°C', how: 'exhaust_c' },
+      'relative humidity': { says: 'Relative humidity of the exhaust', unit: 'fraction', how: 'exhaust_rh' },
+      'humidity ratio': { says: 'Water in the exhaust, per kg of dry air', unit: 'kg/kg', how: 'exhaust_humidity_ratio' },
+      'dew point': { says: 'Dew point of the exhaust', unit: '°C', how: 'exhaust_dew_point_c' },
+      flow: { says: 'Exhaust flow', unit: 'm³/h', how: 'exhaust_m3_h' },
+      evaporation: { says: 'Water carried off', unit: 'kg/h', how: 'evaporation_kg_h' },
+      heat: { says: 'Heat into the air', unit: 'kW', how: 'heat_kw' },
+      'heat per kg of water': { says: 'Heat per kg of water', unit: 'MJ/kg', how: 'heat_mj_kg' },
+    },
     sources: evaporationSources,
     examples: [
       {

@@ -4,7 +4,11 @@ import factors from '../data/hygiene-factors.json';
 import { longestStudied } from '../domain/hygiene-inverse.ts';
 
 /** An equation that others use by name. */
-export type Equation = Line & { readonly of: readonly string[] };
+export type Equation = Line & {
+  readonly of: readonly string[];
+  /** The function of ours whose steps it gives. */
+  readonly as?: string;
+};
 
 const ashrae = 'ashrae-2017';
 
@@ -175,6 +179,7 @@ export const equations: Readonly<Record<string, Equation>> = {
     says: 'The score and its sums',
     unit: '0–100',
     told: 'as HYGIENE.RISK has it',
+    as: 'HYGIENE.RISK',
     source: 'project',
   },
   longestStudied: {

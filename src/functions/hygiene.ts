@@ -40,6 +40,13 @@ const sums = {
 const ofScore = (step: 'score' | 'weights' | 'weighted', { days = 'interval_days', dryness = 'dm' } = {}) =>
   `hygieneScore(${dryness}, ${days}, material, shed_c, dirty_udders, bed, stocking).${step}`;
 
+/** What the factors not given would add, each at one end of its reach; the first two are always given. */
+const ofRest = (end: 'best' | 'worst') =>
+  factorFacts
+    .slice(2)
+    .map(([factor, facts]) => `(${factor} == undefined ? ${facts.weight * facts[end]} : 0)`)
+    .join(' + ');
+
 const evidence = [
   'project',
   'pena-mosca-2024',
@@ -125,8 +132,18 @@ export const hygiene = [
         how: ofScore('weighted'),
       },
       all_weights: { says: 'Weights of all factors', unit: '', how: factorFacts.map(([, { weight }]) => weight).join(' + ') },
-      best_of_rest: { says: 'The factors not given at their best', unit: '', told: 'weight times smallest level, added up' },
-      worst_of_rest: { says: 'The factors not given at their worst', unit: '', told: 'weight times largest level, added up' },
+      best_of_rest: {
+        says: 'The factors not given at their best',
+        unit: '',
+        told: 'weight times smallest level, added up',
+        closed: ofRest('best'),
+      },
+      worst_of_rest: {
+        says: 'The factors not given at their worst',
+        unit: '',
+        told: 'weight times largest level, added up',
+        closed: ofRest('worst'),
+      },
       lowest: { says: 'Lowest', unit: '0–100', how: 'min(score, 100 * (weighted + best_of_rest) / all_weights)' },
       highest: { says: 'Highest', unit: '0–100', how: 'max(score, 100 * (weighted + worst_of_rest) / all_weights)' },
       weights_lowest: { says: 'Lowest score with any one weight halved or doubled', unit: '0–100', told: 'tried one by one' },

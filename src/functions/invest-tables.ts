@@ -145,6 +145,58 @@ export const investTables = [
       },
       npv_after_tax: { says: 'Net present value after tax', unit: 'money', how: 'net_today + relief_today' },
     },
+    byYear: {
+      saving: {
+        says: 'Saving of the year',
+        unit: 'money',
+        how: 'year >= 1 && year <= life_years ? saving_year * (1 + growth) ** (year - 1) : 0',
+      },
+      pool: {
+        says: 'Outlay not yet allowed against tax; the end value comes off it in the last year',
+        unit: 'money',
+        how: 'year == 0 ? capital : before(pool) - before(allowance) - (year == life_years ? residual : 0)',
+      },
+      allowance: {
+        says: 'Allowance of the year',
+        unit: 'money',
+        how: "year < 1 || year > life_years ? 0 : (balance_at_end == 'yes' && year == life_years ? pool : (method == 'pool' ? pool * (year == 1 && first_year_allowance > 0 ? first_year_allowance : writing_down) : min(capital * writing_down, pool)))",
+      },
+      tax: { says: 'Tax', unit: 'money', how: 'tax_rate * (saving - allowance)' },
+      net: {
+        says: 'What is left after tax, with the end value in the last year',
+        unit: 'money',
+        how: 'year == 0 ? -capital : saving - tax + (year == life_years ? residual : 0)',
+      },
+      cumulative: { says: 'The same so far', unit: 'money', how: 'year == 0 ? net : before(cumulative) + net' },
+      discounted: { says: 'Net as worth today', unit: 'money', how: 'net / (1 + rate) ** year' },
+      'discounted cumulative': {
+        says: 'The same so far',
+        unit: 'money',
+        how: 'year == 0 ? discounted : before([discounted cumulative]) + discounted',
+      },
+      'loan payment': {
+        says: 'Loan payments of the year, monthly',
+        unit: 'money',
+        how: 'borrowed > 0 && year >= 1 && year <= loan_years && year <= life_years ? loan_payment_year : 0',
+      },
+      interest: {
+        says: 'Loan interest of the year: what is paid less what is paid off',
+        unit: 'money',
+        how: '[loan payment] > 0 ? [loan payment] * (1 - (annuityFactor(12 * (loan_years - year + 1), loan_rate / 12, 0) - annuityFactor(12 * (loan_years - year), loan_rate / 12, 0)) / 12) : 0',
+      },
+      relief: { says: 'Tax that the interest saves', unit: 'money', how: "interest_relief == 'yes' ? tax_rate * interest : 0" },
+      'left after loan': {
+        says: 'What is left once the loan is served',
+        unit: 'money',
+        how: 'net + (year == 0 ? borrowed : relief - [loan payment]) - (year == life_years ? owed_at_end : 0)',
+      },
+      'own money': {
+        says: 'The same so far: negative is still put in',
+        unit: 'money',
+        how: 'year == 0 ? [left after loan] : before([own money]) + [left after loan]',
+      },
+      cover: { says: 'Loan cover of the year', unit: 'times', how: '[loan payment] > 0 ? (net + relief) / [loan payment] : none' },
+    },
     notes: [
       'Own money still negative is still put in; its last line is what the kit leaves over.',
       'Relief, and a tax below 0, need profit elsewhere in the business to be set against.',

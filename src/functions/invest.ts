@@ -179,7 +179,12 @@ export const invest = [
         unit: 'per year',
         how: '(capital - residual_today) / annuity_factor',
       },
-      price_per_t: { says: 'Break-even price', unit: 'per t', how: '(running_year + saving_needed) / bought_t_year' },
+      price_per_t: {
+        says: 'Break-even price',
+        unit: 'per t',
+        how: '(running_year + saving_needed) / bought_t_year',
+        only: 'running_year + saving_needed >= 0',
+      },
     },
     sources: ['engineering-economy'],
     examples: [
@@ -222,7 +227,7 @@ export const invest = [
     ],
     compute: loanCover,
     result: 'cover',
-    working: { cover: { says: 'Cover', unit: 'times', how: 'cash_year / debt_service_year' } },
+    working: { cover: { says: 'Cover', unit: 'times', how: 'cash_year / debt_service_year', only: 'debt_service_year > 0' } },
     sources: ['langemeier-2023'],
     examples: [
       {

@@ -56,7 +56,12 @@ export const udder = [
     compute: breakEvenCases,
     result: 'cases_per_100',
     working: {
-      cases_year: { says: 'Extra cases a year that eat the saving', unit: 'cases', how: 'saving_year / cost_per_case' },
+      cases_year: {
+        says: 'Extra cases a year that eat the saving',
+        unit: 'cases',
+        how: 'saving_year / cost_per_case',
+        only: 'saving_year > 0',
+      },
       cases_per_100: { says: 'Extra cases per 100 cows per year', unit: 'per 100 cows/year', how: '100 * cases_year / cows' },
     },
     notes: [

@@ -12,6 +12,22 @@ export const welfare = [
     compute: lyingTimes,
     columns: ['trial', 'hours per day', 'range', 'source', 'status'],
     working: {},
+    inRows: {
+      'Reich 2010': {
+        says: 'Lying time by this trial, inside its own range only',
+        unit: 'h/day',
+        how: '10.4 + 2 * (dm - 0.35)',
+        only: 'dm >= 0.35 && dm <= 0.9',
+        source: 'reich-2010',
+      },
+      'Fregonesi 2007': {
+        says: 'Lying time by this trial, inside its own range only',
+        unit: 'h/day',
+        how: '8.8 + (13.8 - 8.8) * (dm - 0.265) / (0.864 - 0.265)',
+        only: 'dm >= 0.265 && dm <= 0.864',
+        source: 'fregonesi-2007-bedding',
+      },
+    },
     sources: ['reich-2010', 'fregonesi-2007-bedding', 'lying-goal-2019', 'efsa-2023', 'project'],
     examples: [
       {

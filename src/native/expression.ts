@@ -1,9 +1,15 @@
 import jsep from 'jsep';
 
+/** What is asked of a call that has more than one answer: one of its steps, or what a word such as `row` picks from its table. */
+export interface Asked {
+  readonly word: string;
+  readonly args: readonly string[];
+}
+
 /** What the names and calls of an equation stand for in a sheet: each gives text that may stand in a formula. */
 export interface Scope {
   name(name: string): string;
-  call(name: string, args: readonly string[]): string;
+  call(name: string, args: readonly string[], asked?: Asked): string;
 }
 
 /** How tightly a piece of formula holds together, by the rules that every spreadsheet program shares. */
@@ -72,8 +78,21 @@ function dotted(node: jsep.Expression): string {
   return `${dotted(object)}.${dotted(property)}`;
 }
 
+/** Words by which an equation picks from the table that a function of ours gives. */
+const isTableWord = (name: string): boolean => ['row', 'span', 'trials', 'last', 'worth'].includes(name);
+
+/** `FAMILY.NAME(…)`: a call of one of our functions. */
+const isOurs = (node: jsep.Expression | undefined): node is jsep.CallExpression =>
+  node?.type === 'CallExpression' && (node as jsep.CallExpression).callee.type === 'MemberExpression';
+
 const tests: ReadonlySet<string> = new Set(['==', '===', '!=', '!==', '<', '<=', '>', '>=', '&&', '||']);
-const isTest = (node: jsep.Expression): boolean => node.type === 'BinaryExpression' && tests.has((node as jsep.BinaryExpression).operator);
+
+/** Whether a piece of an equation is true or false by itself: a comparison, its contrary, or a question such as `isGiven`. */
+function isTest(node: jsep.Expression): boolean {
+  if (node.type === 'BinaryExpression') return tests.has((node as jsep.BinaryExpression).operator);
+  if (node.type === 'UnaryExpression') return (node as jsep.UnaryExpression).operator === '!';
+  return node.type === 'CallExpression' && dotted((node as jsep.CallExpression).callee).startsWith('is');
+}
 
 class Writer {
   readonly #scope: Scope;
@@ -98,6 +117,8 @@ class Writer {
         return this.#choice(node as jsep.ConditionalExpression);
       case 'CallExpression':
         return this.#call(node as jsep.CallExpression);
+      case 'MemberExpression':
+        return this.#stepOf(node as jsep.MemberExpression);
       default:
         throw new Error(`an equation of ours holds ${node.type}, which no formula can`);
     }
@@ -106,7 +127,7 @@ class Writer {
   #identifier(name: string): string {
     if (name === 'undefined') return '""';
     if (name === 'PI') return 'PI()';
-    if (name === 'noAnswer') return 'NA()';
+    if (name === 'noAnswer' || name === 'none') return 'NA()';
     return this.#scope.name(name.startsWith('$') ? (this.#names[Number(name.slice(1))] as string) : name);
   }
 
@@ -116,6 +137,7 @@ class Writer {
 
   /** A minus holds tighter than a power in a spreadsheet, and looser in an equation. */
   #unary({ operator, argument }: jsep.UnaryExpression): Piece {
+    if (operator === '!') return whole(`NOT(${this.#test(argument)})`);
     if (operator !== '-') throw new Error(`an equation of ours holds the sign ${operator}`);
     return whole(`(-${inside(this.write(argument), holds.power)})`);
   }
@@ -142,18 +164,51 @@ class Writer {
 
   #call({ callee, arguments: given }: jsep.CallExpression): Piece {
     const name = dotted(callee);
-    const args = given.map((argument) => this.write(argument).text);
+    const [table, ...rest] = given;
+    if (isOurs(table) && isTableWord(name)) return this.#asking(table, { word: name, args: this.#texts(rest) });
+    const args = this.#texts(given);
     const known = mathematics[name];
     const second = sizes[name];
     if (known) return whole(`${known}(${[...args, ...(second ? [second] : [])].join(',')})`);
     return whole(this.#scope.call(name, args));
   }
+
+  /** `hygieneScore(…).weighted` */
+  #stepOf({ object, property }: jsep.MemberExpression): Piece {
+    if (object.type !== 'CallExpression') throw new Error('an equation of ours names a step of what is no call');
+    return this.#asking(object as jsep.CallExpression, { word: 'step', args: [quotedText((property as jsep.Identifier).name)] });
+  }
+
+  #asking({ callee, arguments: given }: jsep.CallExpression, asked: Asked): Piece {
+    return whole(this.#scope.call(dotted(callee), this.#texts(given), asked));
+  }
+
+  #texts(nodes: readonly jsep.Expression[]): readonly string[] {
+    return nodes.map((node) => this.write(node).text);
+  }
+}
+
+interface Parsed {
+  readonly node: jsep.Expression;
+  readonly names: readonly string[];
+}
+
+/** A table of halvings asks for the same few equations row after row. */
+const parsed = new Map<string, Parsed>();
+
+function parse(equation: string): Parsed {
+  const known = parsed.get(equation);
+  if (known) return known;
+  const { plain, names } = withPlainNames(equation);
+  const found = { node: jsep(plain), names };
+  parsed.set(equation, found);
+  return found;
 }
 
 /** An equation in our names as the text of a native formula, without its `=`. */
 export function nativeFormula(equation: string, scope: Scope): string {
-  const { plain, names } = withPlainNames(equation);
-  return new Writer(scope, names).write(jsep(plain)).text;
+  const { node, names } = parse(equation);
+  return new Writer(scope, names).write(node).text;
 }
 
 /** The names that an equation uses, bracketed ones too, functions left out. */

@@ -1,7 +1,13 @@
+import { functionsIn } from '../budget/figure.ts';
+import { figures } from '../budget/figures.ts';
+import { resultFormat, shownUnit } from '../workbook/formats.ts';
 import { addressOf } from '../workbook/grid.ts';
 import type { Sheet, SheetCell } from '../workbook/model.ts';
+import { inputs } from './inputs.ts';
+import { aboutFigure, aboveFigures, counts, itemsUnder, type PlanCells } from './plan.ts';
 import type { Solving } from './solving.ts';
-import { type Line, type Steps, solvingName, workingName } from './steps.ts';
+import { figuresName, type Line, type Steps, solvingName, workingName, yearsName } from './steps.ts';
+import type { Years } from './years.ts';
 
 type Cells = Record<string, SheetCell>;
 
@@ -63,5 +69,63 @@ export function solvingSheet({ tables }: Solving): Sheet {
     rows: row + 2,
     cells,
     freeze: { rows: 2, columns: 0 },
+  };
+}
+
+export function yearsSheet({ tables }: Years): Sheet {
+  const cells: Cells = {};
+  put(cells, 0, texts(['Years'], 'title'));
+  put(cells, 1, texts(['Year by year; years beyond the life of the kit are 0.'], 'lead'));
+  let row = 3;
+  let widest = 0;
+  for (const { heading, columns, equations, rows } of tables) {
+    put(cells, row, texts([heading], 'section'));
+    put(cells, row + 1, texts(columns, 'heading'));
+    put(cells, row + 2, texts(equations, 'note'));
+    rows.forEach((formulas, k) => {
+      const line = formulas.map(
+        (formula): SheetCell => ({ content: within(yearsName, formula), style: 'output', format: formula.length > 2 ? 'two' : 'whole' }),
+      );
+      put(cells, row + 3 + k, line);
+    });
+    row += rows.length + 4;
+    widest = Math.max(widest, columns.length);
+  }
+  const widths = Array.from({ length: widest }, (_, k) => (k === 0 ? 60 : 110));
+  return { name: yearsName, columns: widths, rows: row + 2, cells, landscape: true, freeze: { rows: 5, columns: 1 } };
+}
+
+const figureHeadings = ['figure', 'value', 'unit', 'why there is none', 'what it is', 'equation', 'worked out with'];
+
+/** Every figure of the plan, each a formula over the inputs and the figures before it. */
+export function figuresSheet(plan: PlanCells): Sheet {
+  const cells: Cells = {};
+  put(cells, 0, texts(['Figures'], 'title'));
+  put(cells, 1, texts(['Every figure of the plan, in formulas: trace any of them back to what was typed on Inputs.'], 'lead'));
+  put(cells, aboveFigures - 1, texts(figureHeadings, 'heading'));
+  figures.forEach((figure, k) => {
+    const row = aboveFigures + k;
+    const { key, unit, how } = figure;
+    const value = addressOf(1, row);
+    const wrong = itemsUnder(key).map(inputs.wrong).join('&');
+    const why =
+      how === undefined
+        ? `=${counts[key]?.listed ?? '""'}`
+        : `=IF(ISERROR(${value}),"there is none for these inputs. "&${wrong || '""'},"")`;
+    put(cells, row, [
+      { content: key, style: 'label' },
+      { content: within(figuresName, plan.formula(key)), style: 'output', format: resultFormat(unit), align: 'right' },
+      { content: shownUnit(unit), style: 'note' },
+      { content: why, style: 'note' },
+      ...texts([aboutFigure(figure), how ?? 'counted', functionsIn(how).join(', ')], 'note'),
+    ]);
+  });
+  return {
+    name: figuresName,
+    columns: [260, 106, 110, 330, 480, 480, 230],
+    rows: aboveFigures + figures.length + 2,
+    cells,
+    landscape: true,
+    freeze: { rows: aboveFigures, columns: 1 },
   };
 }

@@ -4,6 +4,8 @@ import { solvingName } from './steps.ts';
 /** Halvings of the bracket: the widest, some 300 °C or a rate of a million, comes down to a billionth. */
 const HALVINGS = 52;
 
+const isCell = (text: string): boolean => /^\w+![A-Z]+\d+$/.test(text);
+
 /** One row of a table of halvings, as formulas without `=`. */
 type Row = readonly string[];
 
@@ -31,6 +33,13 @@ export interface Found {
 export class Solving {
   readonly tables: Solved[] = [];
   readonly #known = new Map<string, Found>();
+  readonly #once: (label: string, formula: string) => string;
+
+  /** @param once writes what is the same for every guess, outside the tables; gives its cell */
+  constructor(once: (label: string, formula: string) => string) {
+    this.#once = once;
+  }
+
   /** The row of the next table's heading, counted from 0; a title, what the sheet is for and a free row stand above. */
   #next = 3;
 
@@ -47,11 +56,13 @@ export class Solving {
     const first = this.#next + 2;
     const rows: Row[] = [];
     let columns: string[] = [];
+    let right = '';
     const cell = (column: number, k: number) => `${solvingName}!${addressOf(column, first + k)}`;
     for (let k = 0; k <= HALVINGS; k++) {
       const row: string[] = [];
       columns = ['low', 'high', 'guess'];
       const write = (label: string, formula: string): string => {
+        if (!formula.includes(`${solvingName}!`)) return isCell(formula) ? formula : this.#once(label, formula);
         const at = row.indexOf(formula);
         if (at >= 0) return cell(at, k);
         columns.push(label);
@@ -67,14 +78,15 @@ export class Solving {
         '',
       );
       columns.push('left less right');
-      const [left, right] = sides(cell(2, k), write).map((side, which) => write(which === 0 ? 'left' : 'right', side)) as [string, string];
+      const [onLeft, onRight] = sides(cell(2, k), write);
+      const left = write('left', onLeft);
+      right = write('right', onRight);
       row[gap] = `${left}-${right}`;
       rows.push(row);
     }
     this.tables.push({ heading, equation, columns, rows });
     this.#next = first + rows.length + 1;
     const [low, high, answer, residual] = [0, 1, 2, 3].map((column) => cell(column, HALVINGS)) as [string, string, string, string];
-    const right = cell(columns.indexOf('right'), HALVINGS);
     // A step in the equation, as of the pressure of vapour at 0 °C, is met from both sides and never touched.
     const closed = `AND(${low}>${cell(0, 0)},${high}<${cell(1, 0)})`;
     return { answer, residual, meets: `OR(ABS(${residual})<=0.000001*MAX(1,ABS(${right})),${closed})` };

@@ -14,8 +14,10 @@ export interface Step {
 
 export type Line = { readonly heading: string } | Step;
 
+export const figuresName = 'Figures';
 export const workingName = 'Working';
 export const solvingName = 'Solving';
+export const yearsName = 'Years';
 
 const valueColumn = 1;
 /** Rows above the first line: title, what the sheet is for, headings. */
@@ -25,19 +27,22 @@ const above = 4;
 export class Steps {
   readonly lines: Line[] = [];
   readonly #cells = new Map<string, string>();
-  #heading: string | undefined;
+  #heading = '';
+  #written = '';
 
-  /** Stands above the next line that is written, if any is. */
-  heading(words: string): void {
+  /** Stands above the next line that is written, if any is and it does not stand there already. Gives the one before. */
+  heading(words: string): string {
+    const before = this.#heading;
     this.#heading = words;
+    return before;
   }
 
   /** The cell of a step, written now unless the same formula stands already. */
   cell(step: Step): string {
     const known = this.#cells.get(step.formula);
     if (known) return known;
-    if (this.#heading !== undefined) this.lines.push({ heading: this.#heading });
-    this.#heading = undefined;
+    if (this.#heading !== this.#written) this.lines.push({ heading: this.#heading });
+    this.#written = this.#heading;
     this.lines.push(step);
     const address = `${workingName}!${addressOf(valueColumn, above + this.lines.length - 1)}`;
     this.#cells.set(step.formula, address);

@@ -23,8 +23,8 @@ const functions =
 
 /** What our equations say beside names, signs and functions. */
 const words = {
-  /** Of those there are. */
-  min: (...numbers: number[]) => Math.min(...numbers.filter((one) => Number.isFinite(one))),
+  min: Math.min,
+  ifNotNegative: (value: number) => (value < 0 ? new CellError('#N/A', 'none') : value),
   ifNone: (value: unknown, otherwise: number) => (typeof value === 'number' ? value : otherwise),
   least: (...stages: (string | number)[]) => {
     const could = stages.filter((_, k) => k % 2 === 1) as number[];
@@ -51,7 +51,13 @@ function workedOut(how: string, given: Inputs, plan: Record<string, unknown>): u
   const sum = how
     .replace(/\[([^\]]+)\]/g, (_, name) => `known(${JSON.stringify(name)})`)
     .replace(/\b([A-Z]+\.[A-Z]+)\(/g, (_, name) => `functions("${name}")(`);
-  const scope = { known, functions, isGiven: (name: string) => given[name] !== undefined, ...words };
+  const scope = {
+    known,
+    functions,
+    isGiven: (name: string) => given[name] !== undefined,
+    ifGiven: (name: string, otherwise: number) => given[name] ?? otherwise,
+    ...words,
+  };
   return new Function(...Object.keys(scope), `return ${sum}`)(...Object.values(scope));
 }
 

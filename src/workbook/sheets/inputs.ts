@@ -34,7 +34,8 @@ const firstRow = headingRow + 1;
 const lastRow = headingRow + lines.length;
 const rowByName = new Map(lines.map((line, k) => [isItem(line) ? line.name : '', firstRow + k]));
 
-function rowOf(name: string): number {
+/** The row of an item, as the spreadsheet numbers it. */
+export function inputRow(name: string): number {
   const row = rowByName.get(name);
   if (row === undefined) throw new Error(`${name} is not an item of the budget`);
   return row;
@@ -58,14 +59,14 @@ const listed = { items: 'B', units: 'D', inUse: 'H', lowest: 'M', highest: 'N' }
 export const inputsColumn = (column: keyof typeof listed): string =>
   on(inputsName, `${listed[column]}${firstRow}:${listed[column]}${lastRow}`);
 
-const here = (name: string): string => `H${rowOf(name)}`;
+const here = (name: string): string => `H${inputRow(name)}`;
 
 /** The cells with the values that the plan goes by, one after the other: what was typed, else what is taken instead. */
 export const inUse = (...names: readonly string[]): string => names.map((name) => on(inputsName, here(name))).join(',');
 
 /** How the user came by an item’s value, where that was marked, and what was typed for it. */
-export const knownBy = (name: string): string => on(inputsName, `I${rowOf(name)}`);
-export const typedFor = (name: string): string => on(inputsName, `C${rowOf(name)}`);
+export const knownBy = (name: string): string => on(inputsName, `I${inputRow(name)}`);
+export const typedFor = (name: string): string => on(inputsName, `C${inputRow(name)}`);
 const waysOfKnowing = ['measured', 'read off', 'told', 'guessed'];
 
 const formats: Partial<Record<Unit, Format>> = {
