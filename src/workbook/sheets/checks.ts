@@ -144,6 +144,11 @@ function checksOf({ drying, investment, options, plans, months, size, records, s
     ['IRR: ours, and the spreadsheet’s own', ...both('irr')],
     ['NPV after tax: ours, and the spreadsheet’s own', ...both('taxed')],
     ['Loan payment: ours, and the spreadsheet’s own PMT', ...both('payment')],
+    [
+      'Own money at the end: the cash flow, and net with the loan and its relief',
+      `INDEX(${investment.from('ownAlone')},${inUse('Life years')}+1)`,
+      `IF(AND(ISNUMBER(${inUse('Loan years')}),${inUse('Loan years')}>${inUse('Life years')}),"–",SUM(${investment.from('nets')})+${inUse('Borrowed')}-SUM(${investment.from('payments made')})+SUM(${investment.from('reliefs')}))`,
+    ],
     ['Loan: what is repaid, and what was borrowed', `SUM(${investment.from('repaid')})`, inUse('Borrowed')],
     [
       'Cash flow: the net of all years, and the last cumulative',

@@ -22,26 +22,16 @@ function goesIn(page: SheetBuilder): void {
     { name: 'rate', label: 'Discount rate', value: `=${inUse('Discount rate')}`, unit: 'fraction', note: 'Inputs' },
     { name: 'growth', label: 'Saving growth', value: `=${inUse('Saving growth')}`, unit: 'fraction', note: 'Inputs' },
     { name: 'residual', label: 'End value', value: `=${inUse('End value')}`, unit: 'money', note: 'Inputs' },
-    {
-      name: 'method',
-      label: 'Allowances against tax',
-      value: 'pool',
-      unit: '',
-      format: 'text',
-      style: 'input',
-      choices: ['pool', 'straight'],
-      note: 'pool: a share of what remains; straight: a share of the cost: ask your accountant',
-    },
+    { name: 'method', label: 'Allowances against tax', value: `=${inUse('Allowance method')}`, unit: '', format: 'text', note: 'Inputs' },
     {
       name: 'balance',
       label: 'The rest allowed in the last year',
-      value: 'no',
+      value: `=${inUse('Rest allowed in the last year')}`,
       unit: '',
       format: 'text',
-      style: 'input',
-      choices: ['yes', 'no'],
-      note: 'ask your accountant',
+      note: 'Inputs',
     },
+    { name: 'relief', label: 'Interest set against tax', value: `=${inUse('Interest relief')}`, unit: '', format: 'text', note: 'Inputs' },
     {
       name: 'payments',
       label: 'Loan payments a year',
@@ -86,7 +76,14 @@ function comesOut(page: SheetBuilder): void {
       'fraction',
       'INVEST.IRR; IRR over the same column, begun at saving ÷ capital',
     ],
-    ['taxed', 'NPV after tax', `=${figure('NPV after tax')}`, nativeNpv('net'), 'money', 'BUDGET.HERD; NPV over the column net'],
+    [
+      'taxed',
+      'NPV after tax',
+      `=${figure('NPV after tax')}`,
+      '=IF(COUNT({$net})=0,"–",NPV({$rate},{$net})+NPV({$rate},{$reliefs})-{$capital})',
+      'money',
+      'BUDGET.HERD; NPV over the columns net and relief',
+    ],
     [
       'payment',
       'Loan payment',
@@ -196,12 +193,12 @@ function cashFlow(page: SheetBuilder): void {
   page.newPage();
   page.part(
     'Cash flow, year by year',
-    'Tax is what is paid; a minus is relief, which needs other profit to set it against. Net is before the loan; what is borrowed comes in under left after loan, and own money is its sum: while negative it is still put in. Interest is not set against tax here. Ask your accountant.',
+    'Tax is what is paid; a minus is relief, which needs other profit to set it against. Net is before the loan; what is borrowed comes in under left after loan, and own money is its sum: while negative it is still put in. Ask your accountant.',
   );
   const top = page.row;
   page.spill({
     name: 'flow',
-    formula: `=BEDDING.INVEST.CASHFLOW({capital},{saving},{life},{rate},{growth},{residual},${inUse('Tax rate', 'First-year allowance', 'Yearly allowance')},{method},{balance},${inUse('Borrowed', 'Loan years', 'Loan rate')})`,
+    formula: `=BEDDING.INVEST.CASHFLOW({capital},{saving},{life},{rate},{growth},{residual},${inUse('Tax rate', 'First-year allowance', 'Yearly allowance')},{method},{balance},${inUse('Borrowed', 'Loan years', 'Loan rate')},{relief})`,
     rows: mostYears + 1,
     formats: ['whole', ...Array.from({ length: 12 }, () => 'money' as const), 'two'],
   });
@@ -211,6 +208,20 @@ function cashFlow(page: SheetBuilder): void {
     page.put(`O${row}`, `=IF(A${row}="","",IF(A${row}=0,-{capital},IF(A${row}>{life},0,${year})))`, 'output', { format: 'money' });
   }
   const last = page.row - 1;
+  page.across(`W${top}`, ['parts replaced', 'own money, parts too'], 'heading', { wrap: true });
+  for (let row = top + 1; row < page.row; row++) {
+    page
+      .put(`W${row}`, `=IF(OR(A${row}="",A${row}=0),"",SUMIFS({$partCosts},{$partYears},A${row},{$partCosts},">0"))`, 'output', {
+        format: 'money',
+      })
+      .put(`X${row}`, `=IF(A${row}="","",M${row}-SUM(W$${top + 1}:W${row}))`, 'output', { format: 'money' });
+  }
+  page
+    .called('years', `A${top + 1}:A${last}`)
+    .called('own', `X${top + 1}:X${last}`)
+    .called('ownAlone', `M${top + 1}:M${last}`)
+    .called('payments made', `I${top + 1}:I${last}`)
+    .called('reliefs', `L${top + 2}:L${last}`);
   page
     .called('stream', `O${top + 2}:O${last}`)
     .called('wholeStream', `O${top + 1}:O${last}`)
@@ -228,6 +239,66 @@ function cashFlow(page: SheetBuilder): void {
     column: 'Q',
   });
   page.row = last + 1;
+}
+
+/** How many parts may be replaced. */
+const partRows = 5;
+
+/** The owner's own money: how deep it goes in, when it is back, and what replacing parts does to both. */
+function ownMoney(page: SheetBuilder): void {
+  page
+    .part(
+      'Own money: how deep in, and when it is back',
+      'Year by year from the cash flow, after tax and loan; while it is below zero it is still put in. Type what has to be replaced during the life, at the price of that year: it is taken off without any tax relief. Years are whole: the first one is a full year from the opening on.',
+    )
+    .headings('part replaced', 'in year', 'cost', 'counted');
+  const first = page.row;
+  for (let k = 0; k < partRows; k++) {
+    const row = page.row;
+    const within = `AND(ISNUMBER(B${row}),ISNUMBER(C${row}),B${row}>=1,B${row}<={life},B${row}=INT(B${row}),C${row}>0)`;
+    page
+      .line(['', '', ''], 'input', { format: 'general' })
+      .put(`C${row}`, '', 'input', { format: 'money' })
+      .put(`D${row}`, `=IF(COUNTA(B${row}:C${row})=0,"",IF(${within},"yes","no: a whole year of the life, and a cost"))`, 'note');
+  }
+  const last = page.row - 1;
+  page.called('partYears', `B${first}:B${last}`).called('partCosts', `C${first}:C${last}`);
+  const lost =
+    'SUMPRODUCT(({partYears}>=1)*({partYears}<={life})*({partYears}=INT({partYears}))*({partCosts}>0)*{partCosts}/(1+{rate})^{partYears})';
+  page.facts([
+    {
+      name: 'deepest',
+      label: 'Deepest',
+      value: '=IF(COUNT({own})=0,"–",MIN({own}))',
+      unit: 'money',
+      style: 'strong',
+      note: 'the most of your own money that is in at the end of a year',
+    },
+    { label: 'in year', value: '=INDEX({years},MATCH({deepest},{own},0))', unit: '', format: 'whole', note: '0 is the opening' },
+    {
+      name: 'back',
+      label: 'Back in year',
+      value:
+        '=IF(COUNT({own})=0,"–",IF(MIN({own})>=0,"none is put in",IF(INDEX({own},{life}+1)<0,"not within its life",SUMPRODUCT(MAX(({own}<0)*{years}))+1)))',
+      unit: '',
+      format: 'whole',
+      style: 'strong',
+      note: 'from then on own money stays above zero',
+    },
+    {
+      name: 'end',
+      label: 'At the end of the life',
+      value: '=IF(COUNT({own})=0,"–",INDEX({own},{life}+1))',
+      unit: 'money',
+      note: 'all that came back above what was put in, not discounted',
+    },
+    {
+      label: 'NPV after tax, parts too',
+      value: `={taxed}-${lost}`,
+      unit: 'money',
+      note: 'the NPV above less the parts, each discounted from its year',
+    },
+  ]);
 }
 
 const flowHeight = 270;
@@ -263,17 +334,43 @@ function drawFlow(page: SheetBuilder, row: number): void {
   );
 }
 
+function drawOwn(page: SheetBuilder, row: number): void {
+  const [years = '', own = ''] = ['years', 'own'].map((name) => page.at(name).split(':')[0]);
+  page.charts(
+    [
+      {
+        kind: 'column',
+        title: 'Own money at the end of each year, parts replaced too',
+        across: 'year',
+        up: 'money',
+        labels: `${years}:${moved(years, 0, drawnYears - 1)}`,
+        series: [{ name: 'own money', values: `${own}:${moved(own, 0, drawnYears - 1)}` }],
+        over: ['A', 'K'],
+        height: flowHeight,
+      },
+    ],
+    row,
+  );
+}
+
 export function investmentSheet(): SheetBuilder {
-  const page = new SheetBuilder('Investment', [150, 80, 80, 80, 80, 80, 134, 80, 80, 80, 80, 80, 80, 80, 80, 16, 50, 80, 80, 80, 80], {
-    landscape: true,
-    dashes: true,
-  });
+  const page = new SheetBuilder(
+    'Investment',
+    [150, 80, 80, 80, 80, 80, 134, 80, 80, 80, 80, 80, 80, 80, 80, 16, 50, 80, 80, 80, 80, 16, 80, 80],
+    {
+      landscape: true,
+      dashes: true,
+    },
+  );
   page.title('Investment', 'Does the kit pay, how sure is that, and when is the money back?', lackingLine);
   goesIn(page);
   comesOut(page);
   const drawnAt = page.room(flowHeight);
+  ownMoney(page);
+  const ownAt = page.room(flowHeight);
   uncertainty(page);
   cashFlow(page);
   drawFlow(page, drawnAt);
+  drawOwn(page, ownAt);
   return page;
 }
