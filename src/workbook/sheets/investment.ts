@@ -345,7 +345,7 @@ function drawOwn(page: SheetBuilder, row: number): void {
         up: 'money',
         labels: `${years}:${moved(years, 0, drawnYears - 1)}`,
         series: [{ name: 'own money', values: `${own}:${moved(own, 0, drawnYears - 1)}` }],
-        over: ['A', 'K'],
+        over: ['A', 'I'],
         height: flowHeight,
       },
     ],
