@@ -231,13 +231,13 @@ export function answerSheet({ drying, levers, checks }: Pages): SheetBuilder {
   const page = new SheetBuilder(sheetName, [205, 100, 150, 12, 205, 116, 150], { onePage: true });
   head(page, checks);
   for (const { formula, says } of sentences(drying)) page.line([formula], 'lead', { says });
-  page.line(
-    ['How likely that is, of many plans drawn from what each figure may turn out to be, and what to measure next: see How sure.'],
-    'note',
-  );
   page.sideBySide(
     () => fill(page, left, 'A'),
     () => fill(page, right, 'E'),
+  );
+  page.line(
+    ['How likely that is, of many plans drawn from what each figure may turn out to be, and what to measure next: see How sure.'],
+    'note',
   );
   changes(page, levers);
   draw(page);
