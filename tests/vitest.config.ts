@@ -12,7 +12,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] },
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**'],
+          // Left to itself one core stays idle, which of two is half.
+          maxWorkers: '100%',
+        },
       },
       {
         extends: true,

@@ -184,6 +184,7 @@ describe('the needed size', () => {
     const host = new FakeSpreadsheet({ Inputs: inputsSheet({}), Size: size });
     const pane = await openPane(host);
     await pane.enter('Heat available kW', '46');
+    await expect.poll(() => pane.text()).toContain('The worst month asks for 50.7 kW');
     await pane.press('Put the needed size into the plan');
     expect(pane.asked()).toContain('holds 46 kW: put 50.7 kW in its place?');
     await pane.answer('no');

@@ -21,12 +21,19 @@ const isNeeded = ({ needed, only }: BudgetItem): boolean => needed === true && o
 
 const fieldId = ({ key }: BudgetItem): string => `item-${key.replaceAll('_', '-')}`;
 
+/**
+ * Milliseconds without a change after which the sizes are read: the embedded sheet works a sheet out that is not on show in
+ * turns of its own, and at once, with nobody able to type, where it is read before.
+ */
+const untilWorkedOut = 1500;
+
 /** The walk's notes as a form over the Inputs sheet: what the sheet holds is shown, what is entered goes there. */
 export function survey(pane: Pane, writer: InputsWriter): Part {
   const drafts = new Map<BudgetItem, Draft>();
   let inputs: Inputs | undefined;
   let plan: Plan | undefined;
   let sizes: NeededSizes = new Map();
+  let looking: ReturnType<typeof setTimeout> | undefined;
 
   /** A draft stands for what the sheet holds; where the sheet has moved on, the sheet is right. */
   function dropStaleDrafts(now: Inputs): void {
@@ -38,9 +45,15 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
   async function refresh(why: Why = 'content'): Promise<void> {
     if (why === 'selection') return;
     inputs = await readInputsSheet(pane.host);
-    sizes = await readNeededSizes(pane.host);
     plan = inputs && planOf(inputs, pane.host.locale());
     if (inputs) dropStaleDrafts(inputs);
+    pane.redraw();
+    clearTimeout(looking);
+    looking = setTimeout(() => void pane.act(lookAtSizes), untilWorkedOut);
+  }
+
+  async function lookAtSizes(): Promise<void> {
+    sizes = await readNeededSizes(pane.host);
     pane.redraw();
   }
 
@@ -68,11 +81,16 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     return save(item, { ...draft, problem: undefined }, value);
   }
 
-  /** Puts the size that the worst month asks for into the plan, as if it had been typed. */
+  /** Puts the size that the worst month asks for now into the plan, as if it had been typed. */
+  async function takeSize(item: BudgetItem): Promise<void> {
+    await lookAtSizes();
+    const needed = sizes.get(item);
+    if (needed !== undefined) await save(item, draftOf(item, needed, pane.host.locale()), needed, 'always');
+  }
+
   const sizeOf = (item: BudgetItem) => {
     const needed = sizes.get(item);
-    if (needed === undefined) return {};
-    return { size: { needed, take: () => pane.act(() => save(item, draftOf(item, needed, pane.host.locale()), needed, 'always')) } };
+    return needed === undefined ? {} : { size: { needed, take: () => pane.act(() => takeSize(item)) } };
   };
 
   const fieldFor = (item: BudgetItem, entries: Inputs, soFar: Plan): TemplateResult =>

@@ -4,7 +4,7 @@ import doubts from '../../data/doubts.json';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { asGiven, orDash } from '../grid.ts';
 import type { Format } from '../model.ts';
-import { columnIn, SheetBuilder } from '../sheet-builder.ts';
+import { columnIn, type Fact, SheetBuilder } from '../sheet-builder.ts';
 import { lackingLine } from './figures.ts';
 import { inUse, items, knownBy, typedFor, values } from './inputs.ts';
 
@@ -48,33 +48,23 @@ function ranges(page: SheetBuilder): void {
       'How known: the mark beside the item on Inputs; without one, what was typed counts as told, what was left empty as guessed. From it low and high are taken; type your own where you know better. They are the extremes, not nine times in ten.',
     )
     .facts([
-      {
-        name: 'readOff',
-        label: 'Read off may be off by',
-        value: offBy['read off'],
-        unit: 'fraction',
-        format: 'percent',
-        style: 'input',
-        note: 'a plate, a meter, a bill: judgement',
-      },
-      {
-        name: 'told',
-        label: 'Told may be off by',
-        value: offBy.told,
-        unit: 'fraction',
-        format: 'percent',
-        style: 'input',
-        note: 'a supplier, a neighbour: judgement',
-      },
-      {
-        name: 'guessed',
-        label: 'Guessed may be off by',
-        value: offBy.guessed,
-        unit: 'fraction',
-        format: 'percent',
-        style: 'input',
-        note: 'where no usual range is held: judgement',
-      },
+      ...(
+        [
+          ['readOff', 'Read off', 'read off', 'a plate, a meter, a bill: judgement'],
+          ['told', 'Told', 'told', 'a supplier, a neighbour: judgement'],
+          ['guessed', 'Guessed', 'guessed', 'where no usual range is held: judgement'],
+        ] as const
+      ).map(
+        ([name, said, mark, note]): Fact => ({
+          name,
+          label: `${said} may be off by`,
+          value: offBy[mark],
+          unit: 'fraction',
+          format: 'percent',
+          style: 'input',
+          note,
+        }),
+      ),
       {
         name: 'draws',
         label: 'Plans drawn',

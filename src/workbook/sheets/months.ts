@@ -197,11 +197,13 @@ function sentence(page: SheetBuilder): void {
   const [days, gaps, saving] = ['days', 'gaps', 'saving'].map((name) => page.at(name)) as [string, string, string];
   const less = moved(saving, 2);
   const than = `IF(ABS(${less})<1,"as by the mean.",TEXT(ABS(${less}),"#,##0")&IF(${less}<0," less"," more")&" than by the mean.")`;
+  const saved = `IF(${saving}<0,"costs "&TEXT(-${saving},"#,##0")&" a year more than now: saving ","saves "&TEXT(${saving},"#,##0")&" a year, ")`;
+  page.facts([{ name: 'saved', label: 'a year, in words', value: orDash(saved), unit: '', format: 'text', note: '' }]);
   page.facts([{ name: 'than', label: 'in words', value: orDash(than), unit: '', format: 'text', note: '' }]);
   const tests = [
     [`${gaps}=${monthCount}`, '"By the mean: no month is filled in yet."'],
     [`${gaps}>0`, `"By the mean: "&${gaps}&" of ${monthCount} months cannot be counted: see each."`],
-    [`ISNUMBER(${less})`, `"Counted by months it saves "&TEXT(${saving},"#,##0")&" a year, "&${page.at('than')}`],
+    [`ISNUMBER(${less})`, `"Counted by months it "&${page.at('saved')}&${page.at('than')}`],
   ];
   const counted = tests.reduceRight(
     (rest, [test, said]) => `IF(${test},${said},${rest})`,
@@ -209,7 +211,7 @@ function sentence(page: SheetBuilder): void {
   );
   page
     .put('A4', `=${counted}`, 'lead', {
-      says: ['By the mean: 12 of 12 months cannot be counted: see each. A little more room.'],
+      says: ['Counted by months it costs 9,999,999 a year more than now: saving 9,999,999 less than by the mean.'],
     })
     .called('counted', 'A4')
     .put(

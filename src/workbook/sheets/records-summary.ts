@@ -25,42 +25,13 @@ function pair(
 /** Counts, and the time at risk, of the months before and after by one of the two ways of telling them. */
 function counted(page: SheetBuilder, by: string, name: string): void {
   const sum = (side: string, of: string) => `SUMIF({$${by}},"${side}",{$${of}})`;
-  pair(
-    page,
-    `${name}Months`,
-    'Months',
-    both((side) => `=COUNTIF({$${by}},"${side}")`),
-    'months',
-    'whole',
-    'rows of the record with month, cows and cases',
-  );
-  pair(
-    page,
-    `${name}Cases`,
-    'Clinical cases',
-    both((side) => `=${sum(side, 'cases')}`),
-    'cases',
-    'whole',
-    'added up',
-  );
-  pair(
-    page,
-    `${name}Days`,
-    'Days',
-    both((side) => `=${sum(side, 'days')}`),
-    'days',
-    'whole',
-    'of those months',
-  );
-  pair(
-    page,
-    `${name}Cows`,
-    'Cows',
-    both((side) => orDash(`${sum(side, 'cowDays')}/${sum(side, 'days')}`)),
-    'cows',
-    'one',
-    'on average, by days',
-  );
+  const months = both((side) => `=COUNTIF({$${by}},"${side}")`);
+  const added = (of: string) => both((side) => `=${sum(side, of)}`);
+  const cows = both((side) => orDash(`${sum(side, 'cowDays')}/${sum(side, 'days')}`));
+  pair(page, `${name}Months`, 'Months', months, 'months', 'whole', 'rows of the record with month, cows and cases');
+  pair(page, `${name}Cases`, 'Clinical cases', added('cases'), 'cases', 'whole', 'added up');
+  pair(page, `${name}Days`, 'Days', added('days'), 'days', 'whole', 'of those months');
+  pair(page, `${name}Cows`, 'Cows', cows, 'cows', 'one', 'on average, by days');
 }
 
 function compare(page: SheetBuilder, words: string, name: string, cases: (side: string) => string, by: string): void {
@@ -157,7 +128,7 @@ export function againstPlan(page: SheetBuilder): void {
   page.newPage().part('Bedding against the plan').headings('', 'before', 'after', 'plan, before', 'plan, after', 'unit', 'where from');
   const mean = (of: string) => both((side) => orDash(`AVERAGEIF({$phase},"${side}",{$${of}})`));
   const planned = (...formulas: readonly string[]) => formulas.map((formula) => `=IFERROR(IF(${formula}="","–",${formula}),"–")`);
-  const line = (label: string, values: Pair, plan: readonly string[], unit: Fact['unit'], format: Fact['format'], note: string) =>
+  const line = (label: string, values: Pair, plan: readonly Content[], unit: Fact['unit'], format: Fact['format'], note: string) =>
     page.facts([{ label, value: [...values, ...plan], unit, note, ...(format && { format }) }]);
   line(
     'Dry matter as spread',
@@ -185,7 +156,7 @@ export function againstPlan(page: SheetBuilder): void {
     'months with tonnes typed, as a year: compare whole years',
   );
   line('Bulk cell count, 1,000/ml', mean('cells'), ['', ''], '', 'whole', 'mean of the months; your milk contract has its own');
-  line('Count against the benchmark', mean('against'), [1, 1] as never, 'times', 'two', 'HYGIENE.COUNT: 1 is the published benchmark');
+  line('Count against the benchmark', mean('against'), [1, 1], 'times', 'two', 'HYGIENE.COUNT: 1 is the published benchmark');
   const scores = planned(figure('Hygiene score, present bedding'), figure('Hygiene score, fibre'));
   line('Hygiene score', mean('score'), scores, '0–100', 'whole', 'a planning aid, no diagnosis; 0 is best');
   line(
