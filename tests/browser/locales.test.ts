@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { browser } from './browser.ts';
 import { fillIn, openPart, press, startBlank, text } from './pane-page.ts';
 import { goTo, openSheet, read, servedOnly, tooltip, type, type Watched } from './sheet-page.ts';
@@ -7,10 +7,7 @@ import { goTo, openSheet, read, servedOnly, tooltip, type, type Watched } from '
 let sheet: Watched;
 let page: Page;
 
-afterEach(async () => {
-  expect(sheet.complaints).toEqual([]);
-  await page.context().close();
-});
+afterEach(() => expect(sheet.complaints).toEqual([]));
 
 /** Narrow and ordinary spaces are one to a reader. */
 const plain = (words: string): string => words.replace(/[\u00a0\u202f]/g, ' ');
@@ -32,11 +29,15 @@ const million = { de_DE: '1.000.000', fr_FR: '1 000 000' } as const;
 describe.each(servedOnly.flatMap(([where, address]) => (['de_DE', 'fr_FR'] as const).map((code) => [where, code, address] as const)))(
   'the sheet, %s, in %s',
   (_, code, address) => {
-    beforeEach(async () => {
+    // One page for all: each test goes on where the one before left it.
+    beforeAll(async () => {
       sheet = await openSheet(await browser.newContext({ viewport: { width: 1400, height: 900 } }), address());
       page = sheet.page;
+    });
+    beforeEach(async () => {
       await page.locator('#locale').selectOption(code);
     });
+    afterAll(() => page.context().close());
 
     it('says its refusals, argument help and table words in the numbers of the locale, and in English again after', async () => {
       await type(page, 'L2', '=BEDDING.DEMAND.HERD(0,5;2)');

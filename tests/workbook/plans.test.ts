@@ -43,6 +43,12 @@ describe('plans side by side', () => {
     }
   });
 
+  it('call no score low or high where there is none', () => {
+    const book = new Evaluated(budgetWorkbook({ blank: true }));
+    for (const name of ['now: sawdust', 'as on Inputs', 'press alone', 'larger dryer'])
+      expect(inComparison(book, name, 'score’s span').text, name).toBe('–');
+  });
+
   it('say what the dearer plan’s extra money earns: a kit dearer by 10,000 and nothing else is worth as much less and its repairs', () => {
     const book = new Evaluated(budgetWorkbook());
     const column = 'D';

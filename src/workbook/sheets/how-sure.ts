@@ -311,7 +311,7 @@ export function howSureSheet(): SheetBuilder {
     .called('rangeFault', `A${page.row}`)
     .line(
       ['=IF(COUNTIF({checks},"*likely")+COUNTIF({checks},"more*")>0,"A range below cannot be used: see its check column.","")'],
-      'warning',
+      'note',
       { says: ['A range below cannot be used: see its check column.'] },
     );
   page.rule(page.at('rangeFault'), `$${page.at('rangeFault')}<>""`, 'bad');

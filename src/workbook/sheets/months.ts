@@ -224,7 +224,7 @@ function sentence(page: SheetBuilder): void {
 
 /** The year month by month: what the mean hides. */
 export function monthsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Months', [150, 70, 70, 70, 70, 70, 70, 70, 70, 70, 70], { blank, landscape: true });
+  const page = new SheetBuilder('Months', [150, 70, 70, 70, 70, 70, 70, 70, 70, 96, 70], { blank, landscape: true });
   page.title('Months', 'The whole year, month by month: what the kit makes in each month’s own weather.', lackingLine);
   page.row = 6;
   weather(page);

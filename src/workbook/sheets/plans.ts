@@ -96,7 +96,7 @@ function comparison(page: SheetBuilder, options: SheetBuilder): void {
     'score',
     'score’s span',
   );
-  page.put(`J${head}`, 'warnings', 'heading');
+  page.put(`J${head}`, 'warnings', 'heading', { wrap: true });
   const formats: readonly Format[] = ['money2', 'money', 'money', 'money', 'one', 'two', 'whole', 'text', 'whole'];
   const row = (name: string, cells: readonly string[], says: readonly string[]): void => {
     page.put(`A${page.row}`, `=${name}`, 'label', { says });
@@ -169,9 +169,9 @@ function comparison(page: SheetBuilder, options: SheetBuilder): void {
     .line([`Score: 0 is best; a ${SCORE_CAUTION}. Its span is over what was not given. A dash: there is no such figure yet.`], 'note');
 }
 
-/** The score's span with its band in a word. */
+/** The score's span with its band in a word; without a score there is neither. */
 const inBand = (score: string, span: string): string =>
-  `${span}&" "&IF(${score}<${bandEdges[0]},"low",IF(${score}<${bandEdges[1]},"moderate",IF(${score}<${bandEdges[2]},"raised","high")))`;
+  `IF(ISNUMBER(${score}),${span}&" "&IF(${score}<${bandEdges[0]},"low",IF(${score}<${bandEdges[1]},"moderate",IF(${score}<${bandEdges[2]},"raised","high"))),"–")`;
 
 function drawn(page: SheetBuilder): void {
   const rows = (name: string, column: number): string => {
