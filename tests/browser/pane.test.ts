@@ -226,6 +226,8 @@ describe('the pane, for everybody', () => {
 
   it('is not restyled by the grid’s own styles', async () => {
     await open(1400);
+    // The grid is ready a moment before the pane is drawn.
+    await page.locator('#pane h2').waitFor();
     const look = await page.evaluate(() => {
       const { fontSize, margin } = getComputedStyle(document.querySelector('#pane h2') as Element);
       return { fontSize, margin };
