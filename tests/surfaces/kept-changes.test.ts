@@ -3,8 +3,12 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { mendReferences } from '../../src/surfaces/sheet/cell-references.ts';
 import { forgetOldChanges } from '../../src/surfaces/sheet/history.ts';
+import { readCopy, tool } from '../../src/surfaces/sheet/keeping/copy.ts';
 import { following, type Revision, restsOn, Telling } from '../../src/surfaces/sheet/keeping/revisions.ts';
+import { locales } from '../../src/surfaces/sheet/locales.ts';
 import { sendAsMade } from '../../src/surfaces/sheet/one-author.ts';
+import { toGrid } from '../../src/surfaces/sheet/to-grid.ts';
+import { budgetWorkbook } from '../../src/workbook/index.ts';
 
 type Step = (model: Model) => unknown;
 
@@ -126,6 +130,23 @@ describe('the changes made upon a copy, written down as text', () => {
       { numRuns: 25, endOnFailure: true },
     );
   }, 240_000);
+
+  it.each([false, true])('make a new budget again as it is on screen, upon the text of what the grid was given, blank %s', (blank) => {
+    const given = toGrid(budgetWorkbook({ blank }), locales[0]);
+    const first = JSON.stringify(given);
+    const written: string[] = [];
+    const model = new Model(given, { transportService: new Telling((revision) => written.push(JSON.stringify(revision))) });
+    sendAsMade(model);
+    model.dispatch('UPDATE_CELL', { sheetId: sheetOf(model), col: 11, row: 1, content: 'typed at once' });
+    const { data, leftOut } = readCopy({ json: first, at: 0, tool });
+    expect(leftOut.size).toBe(0);
+    const since = following(
+      data.revisionId,
+      written.map((text) => JSON.parse(text) as Revision),
+    );
+    expect(since).toHaveLength(1);
+    expect(JSON.stringify(contents(new Model(data, {}, since))) === JSON.stringify(contents(model))).toBe(true);
+  });
 
   it('that were made before the copy, or upon another one, are passed over', () => {
     const revision = (from: string, to: string) => ({ type: 'REVISION_UNDONE', serverRevisionId: from, nextRevisionId: to }) as Revision;

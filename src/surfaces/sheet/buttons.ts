@@ -20,7 +20,7 @@ async function startAgain(view: View, desk: Desk): Promise<void> {
     'Start a new one',
     'Go on with this one',
   );
-  if (agreed) await desk.begin(toGrid(budgetWorkbook({ blank: true }), currentLocale(view)));
+  if (agreed) await desk.beginFresh(toGrid(budgetWorkbook({ blank: true }), currentLocale(view)));
 }
 
 async function openCopy(view: View, desk: Desk, file: File): Promise<void> {

@@ -51,7 +51,9 @@ function doubleApostrophes(references: References, sheets: Sheets): void {
   const { getSheetIdByName } = sheets;
   references.getRangeString = function (reference, ...how) {
     const getSheetName = (id: string) => this.getters.getSheetName(id).replaceAll("'", "''");
-    return getRangeString.call({ ...this, getters: { ...this.getters, getSheetName } }, reference, ...how);
+    // Ours stand before the grid's own, which are some hundreds: to copy them for each reference took most of the time of keeping.
+    const getters = Object.create(this.getters, { getSheetName: { value: getSheetName } });
+    return getRangeString.call(Object.create(this, { getters: { value: getters } }), reference, ...how);
   };
   sheets.getSheetIdByName = function (name) {
     return getSheetIdByName.call(this, name) ?? getSheetIdByName.call(this, name?.replaceAll("''", "'"));

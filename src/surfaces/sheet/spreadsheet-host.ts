@@ -139,7 +139,7 @@ export function spreadsheetHost(view: View, desk: Desk): SpreadsheetHost {
         'Start the budget',
         'Keep this workbook',
       );
-      if (agreed) await desk.begin(toGrid(budgetWorkbook({ blank: inputs === 'blank' }), model().getters.getLocale()));
+      if (agreed) await desk.beginFresh(toGrid(budgetWorkbook({ blank: inputs === 'blank' }), model().getters.getLocale()));
     },
   };
 }

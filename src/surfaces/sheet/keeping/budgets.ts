@@ -70,7 +70,7 @@ class BudgetList {
   async #openOlder({ budget }: Row, { which, at }: Older): Promise<void> {
     const copy = await copyOf(budget.id, which);
     if (!copy) return;
-    await this.#desk.begin(readCopy(copy).data, `${titleOf(budget)}, as of ${dayOf(at)} ${timeOf(at)}`);
+    await this.#desk.begin(readCopy(copy).data, { name: `${titleOf(budget)}, as of ${dayOf(at)} ${timeOf(at)}` });
     this.#page.close();
   }
 

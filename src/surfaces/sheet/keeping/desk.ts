@@ -80,7 +80,7 @@ export class Desk {
   /** Opens what was open last at this address; true where the user has to choose. */
   async start(fresh: () => WorkbookData): Promise<boolean> {
     if (!('locks' in navigator)) {
-      await this.begin(fresh());
+      await this.beginFresh(fresh());
       stand(lacking.locks);
       return false;
     }
@@ -90,7 +90,7 @@ export class Desk {
       this.#usable = true;
       return await this.#startWith(last, fresh);
     } catch (fault) {
-      if (this.#id === '') await this.begin(fresh());
+      if (this.#id === '') await this.beginFresh(fresh());
       if (fault instanceof NoAnswerYet) {
         stand(lacking.answer);
         void found.then(
@@ -102,8 +102,13 @@ export class Desk {
     }
   }
 
+  /** A new budget of this page. The grid takes it as it is, so to write it out again for its first copy would be lost time. */
+  beginFresh(data: WorkbookData): Promise<void> {
+    return this.begin(data, { firstCopy: JSON.stringify(data) });
+  }
+
   /** A workbook that is not on the shelf yet: it goes there with its first change, and the one before it stays there. */
-  async begin(data: WorkbookData, name?: string): Promise<void> {
+  async begin(data: WorkbookData, { name, firstCopy }: { readonly name?: string; readonly firstCopy?: string } = {}): Promise<void> {
     await this.keepNow();
     const id = newId();
     const hold = this.#usable ? await holdOf(id) : undefined;
@@ -114,7 +119,7 @@ export class Desk {
       throw fault;
     }
     this.#put(id, hold, name ? { name } : {});
-    await this.#keeper?.place().catch(() => this.#nothingKept());
+    await this.#keeper?.place(firstCopy).catch(() => this.#nothingKept());
   }
 
   /** A budget of the shelf. */
@@ -156,12 +161,12 @@ export class Desk {
         return false;
       } catch (fault) {
         if (!(fault instanceof Unreadable)) throw fault;
-        await this.begin(fresh());
+        await this.beginFresh(fresh());
         this.#leftAlone(await budgetOf(last), fault);
         return false;
       }
     }
-    await this.begin(fresh());
+    await this.beginFresh(fresh());
     return last === 'choose';
   }
 

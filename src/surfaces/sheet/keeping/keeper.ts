@@ -65,11 +65,11 @@ export class Keeper {
     return this.#atRisk.size > 0;
   }
 
-  /** Gives a new workbook the copy that its changes will be made upon. */
-  place(): Promise<void> {
+  /** Gives a new workbook the copy that its changes will be made upon: as it was given to the grid, where that is known. */
+  place(json = writeWorkbook(this.#model)): Promise<void> {
     return within(
       patience,
-      change((store) => store.put(this.#copy(), keyOf.copy(this.id, 'now'))),
+      change((store) => store.put({ json, at: Date.now(), tool } satisfies Copy, keyOf.copy(this.id, 'now'))),
     );
   }
 
