@@ -44,7 +44,7 @@ export const kitWarnings = [
   warning('Thin margin', 'times', {
     trigger: `a stage below ${THIN} times the demand`,
     fires: (plan) => plan.kit.limit.cover < THIN && plan.kit.limit.cover,
-    meaning: (plan) => `${thinStages(plan)} One stop and the beds go short.`,
+    meaning: (plan) => `${thinStages(plan)}${plan.kit.limit.cover < 1 ? '' : ' One stop and the beds go short.'}`,
   }),
   warning('Press hours', 'h/day', {
     of: 'hours needed',

@@ -39,7 +39,7 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
   const { records, sums } = recordsSheets(blank);
   const checks = checksSheet({ drying, investment, options, plans, months, size, records, sums, acceptance });
   const pages = [
-    answerSheet({ drying, levers, checks }),
+    answerSheet({ investment, levers, months, checks }),
     inputsSheet(blank),
     plans,
     months,

@@ -36,7 +36,7 @@ export const beyond: readonly (readonly [key: string, change: Partial<Figures>, 
     { cover: 0.8, slurry_could: 1.6, dryer_could: 2.1 },
     0.8,
     'times',
-    'Short: slurry (0.8 of the need). Less than a tenth to spare: dryer. One stop and the beds go short.',
+    'Short: slurry (0.8 of the need). Less than a tenth to spare: dryer.',
   ],
   [
     'Press hours',

@@ -16,7 +16,7 @@ const shown = [
   'Payback',
   'NPV',
   'Break-even bedding price',
-  'Break-even mastitis cases',
+  'Mastitis cases to NPV 0',
   'Hygiene score, fibre',
 ] as const;
 

@@ -1,25 +1,14 @@
 import { figures } from '../../budget/figures.ts';
-import { SELF_HEATING_RATIO } from '../../domain/drying.ts';
-import { SCORE_CAUTION } from '../../domain/hygiene.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { moved, orDash, quoted } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
-import {
-  figure,
-  figureAt,
-  figuresName,
-  lacksSome,
-  longestState,
-  longestWarning,
-  meaning,
-  moneyChart,
-  stageChart,
-  state,
-  warning,
-  warningCount,
-} from './figures.ts';
+import { longestOverall } from './checks.ts';
+import { figureAt, figuresName, longestState, longestWarning, moneyChart, stageChart, state, warning, warningCount } from './figures.ts';
 import { herdName, inUse } from './inputs.ts';
-import { lever } from './levers.ts';
+import { goalIs, lever, longestChange } from './levers.ts';
+import { longestCounted } from './months.ts';
+import { inShort, type Sentence, sentences } from './sentences.ts';
+import { verdicts, wordLooks } from './verdicts.ts';
 
 const sheetName = 'Answer';
 
@@ -31,26 +20,30 @@ interface Block {
 }
 
 const left: readonly Block[] = [
-  { heading: 'What the beds need', more: 'Options', keys: ['Fibre needed', 'Fibre per cubicle per day', 'Bought needed'] },
   {
-    heading: 'What the kit can make',
+    heading: 'Beds and kit',
     more: 'Fibre and drying',
     keys: [
+      'Fibre needed',
       'What limits',
       'Cover of demand',
       'Cover in the coldest month',
-      'Slurry could make',
-      'Press could make',
-      'Dryer could make',
-      'Dryer hours needed',
       'Dried output volume',
       'Stated output against the air',
+      'Home fibre per cubicle',
+      'Bought-in per cubicle',
     ],
   },
   {
     heading: 'Cows and udders',
     more: 'Udder health',
-    keys: ['Hygiene score, fibre', 'Hygiene span, fibre', 'Hygiene score, present bedding', 'Break-even mastitis cases'],
+    keys: [
+      'Hygiene score, fibre',
+      'Hygiene span, fibre',
+      'Hygiene score, present bedding',
+      'Hygiene span, present bedding',
+      'Mastitis cases to NPV 0',
+    ],
   },
 ];
 const right: readonly Block[] = [
@@ -59,22 +52,13 @@ const right: readonly Block[] = [
     more: 'Options',
     keys: ['Bought-in cost with labour', 'Running cost', 'Top-up cost', 'Saving', 'Ownership cost', 'Saving after capital'],
   },
-  { heading: 'Does it pay?', more: 'Investment', keys: ['Payback', 'Discounted payback', 'NPV', 'IRR', 'NPV after tax', 'Loan cover'] },
   {
-    heading: 'Where it just pays',
-    more: 'Levers',
-    keys: ['Break-even bedding price', 'Break-even heat price', 'Break-even kit cost'],
+    heading: 'Does it pay?',
+    more: 'Investment',
+    keys: ['Payback', 'NPV', 'NPV after tax', 'Loan cover', 'Break-even bedding price', 'Break-even heat price', 'Break-even kit cost'],
   },
 ];
-const strong = new Set([
-  'What limits',
-  'Cover of demand',
-  'Saving',
-  'Payback',
-  'NPV',
-  'Stated output against the air',
-  'Hygiene score, fibre',
-]);
+const strong = new Set(['What limits', 'Cover of demand', 'Saving', 'Payback', 'NPV', 'Hygiene score, fibre', 'Mastitis cases to NPV 0']);
 
 /** One block of figures below the other, from the row and the column on; each figure has its key for a name. */
 function fill(page: SheetBuilder, blocks: readonly Block[], column: string): void {
@@ -95,80 +79,34 @@ function fill(page: SheetBuilder, blocks: readonly Block[], column: string): voi
   }
 }
 
-interface Sentence {
-  readonly formula: string;
-  /** As long as it can be. */
-  readonly says: readonly string[];
-}
+/** The first of the rows in which the answer stands in words, each over column A. */
+const firstSentence = 12;
 
-/** The answer in words, each line one short formula over the figures below; a line whose figure is not there yet stays empty. */
-function sentences(drying: SheetBuilder): readonly Sentence[] {
-  const said = (key: string, sentence: string, longest: string, otherwise = ''): Sentence => ({
-    formula: `=IF(ISNUMBER({${key}}),${sentence},${otherwise === '' ? quoted('') : `IF(${lacksSome},${quoted(otherwise)},"")`})`,
-    says: [longest, otherwise],
-  });
-  const rival = `IF({What limits}="dryer",", not the slurry,",IF(ISNUMBER({Dryer could make}),", not the dryer,",""))`;
-  const paid = `IF(ISNUMBER({Payback}),"pays back in "&TEXT({Payback},"0.0")&" years.","does not pay back within its life.")`;
-  const worth = `TEXT(ABS({NPV}),"#,##0")&IF({NPV}<0," less"," more")&" than it costs, before tax."`;
-  const takes = `TEXT(${drying.from('air')},"#,##0")&" m³/h and "&TEXT(${drying.from('airHeat')},"#,##0")&" kW of heat."`;
-  const ratio = '{Stated output against the air}';
-  const verdict = `IF(${ratio}>${SELF_HEATING_RATIO},"not with this air. As warm, it would take "&${takes},IF(${ratio}>1,"measure it.","possible."))`;
-  return [
-    said(
-      'Cover of demand',
-      `"The "&{What limits}&${rival}&" sets the limit: it can make "&TEXT({Cover of demand},"0.00")&" times what the beds need."`,
-      'The slurry, not the dryer, sets the limit: it can make 999.99 times what the beds need.',
-      'Fill in Inputs, or the survey in the panel: the answer appears here as far as it goes.',
-    ),
-    said(
-      'Cover in the coldest month',
-      `"In the coldest month the "&${figure('Limit in the coldest month')}&" does, at "&TEXT({Cover in the coldest month},"0.00")&" times."`,
-      'In the coldest month the slurry does, at 999.99 times.',
-    ),
-    said(
-      'Saving',
-      `"It saves "&TEXT({Saving},"#,##0")&" a year before what it costs to own, and "&${paid}`,
-      'It saves -9,999,999 a year before what it costs to own, and does not pay back within its life.',
-    ),
-    said(
-      'NPV',
-      `"Over "&${inUse('Life years')}&" years at "&TEXT(${inUse('Discount rate')},"0.0%")&" it is worth "&${worth}`,
-      'Over 40 years at 99.9% it is worth 9,999,999 more than it costs, before tax.',
-    ),
-    said(
-      'Stated output against the air',
-      `"The stated output needs "&TEXT(${ratio},"0.0")&" times the water this air can carry: "&${verdict}`,
-      'The stated output needs 999.9 times the water this air can carry: not with this air. As warm, it would take 9,999,999 m³/h and 99,999 kW of heat.',
-    ),
-    said(
-      'Hygiene score, fibre',
-      `"Hygiene score "&TEXT({Hygiene score, fibre},"0")&", span "&{Hygiene span, fibre}&", "&${meaning('Hygiene score, fibre')}`,
-      `Hygiene score 100, span 100–100, moderate: 0 is best; a ${SCORE_CAUTION}.`,
-    ),
-    {
-      formula: `=IF(${inUse('Permission confirmed')}="yes","Permission is confirmed in writing.",${quoted(notConfirmed)})`,
-      says: [notConfirmed],
-    },
-  ];
-}
-
-/** Where the sentences stand, in column A, that say in short whether it will work and pay: the limit, and what it saves. */
-export const answerInShort = { sheet: sheetName, rows: [5, 7] } as const;
-
-const notConfirmed = 'Permission is not confirmed: ask the authority and your milk buyer before you spend; see Conditions and cautions.';
+/** Where the sentences stand, in column A, that say in short whether it will work and pay. */
+export const answerInShort = { sheet: sheetName, rows: inShort.map((k) => firstSentence + k) } as const;
 
 const shownWarnings = 10;
 
 const whoToAsk =
-  'Your vet: udders and how they will be watched. The authority and your milk buyer: whether this fibre may be used, in writing. Licensed heating and electrical engineers: heat, hot water, power, guards. Your accountant and lender: tax, grant, loan. Your fire adviser and insurer: dust and stored dry fibre. Slurry gas kills: see Conditions and cautions before anyone mixes or presses.';
+  'Your vet: udders and how they will be watched. The authority and your milk buyer: whether this fibre may be used, in writing. Licensed heating and electrical engineers: heat, hot water, power, guards. Your accountant and lender: tax, grant, loan. Your fire adviser and insurer: dust, and fibre that heats in a heap. Slurry gas kills: see Conditions and cautions before anyone mixes or presses.';
 
-interface Pages {
-  readonly drying: SheetBuilder;
-  readonly levers: SheetBuilder;
-  readonly checks: SheetBuilder;
+/** The day after 31 December 9999: beyond it no spreadsheet program knows a date. */
+const afterLastDay = 2_958_466;
+
+/** The herd in a line, so that a printed page says whose it is. */
+function herdLine(): Sentence {
+  const [cows, cubicles, litres] = ['Cows', 'Cubicles', 'Bedding litres per cubicle each time'].map((name) => inUse(name));
+  const date = inUse('Budget date');
+  return {
+    formula: `=IF(COUNT(${cows},${cubicles},${litres})<3,"",TEXT(${cows},"#,##0")&" cows, "&TEXT(${cubicles},"#,##0")&" cubicles; "&ROUND(${litres},1)&" litres of fibre a cubicle each time; "&${inUse('Material now')}&IF(ISNUMBER(${inUse('Bought price per t')})," at "&TEXT(${inUse('Bought price per t')},"#,##0.00")&" a tonne","")&" now"&IF(AND(ISNUMBER(${date}),${date}>0,${date}<${afterLastDay}),"; budget of "&DAY(${date})&"/"&MONTH(${date})&"/"&YEAR(${date}),"")&".")`,
+    says: [
+      '20,000 cows, 20,000 cubicles; 500 litres of fibre a cubicle each time; chopped straw at 10,000.00 a tonne now; budget of 31/12/2026.',
+    ],
+  };
 }
 
 function head(page: SheetBuilder, checks: SheetBuilder): void {
+  const herd = herdLine();
   page
     .put('A1', 'Bedding from our own slurry: will it work and will it pay?', 'title')
     .put('A2', 'Herd', 'label')
@@ -177,22 +115,52 @@ function head(page: SheetBuilder, checks: SheetBuilder): void {
     .rule('A3:G3', 'LEFT($A$3,5)="Still"', 'watch')
     .rule('A3:G3', 'AND(LEFT($A$3,5)<>"Still",LEFT($A$3,5)<>"Every")', 'bad')
     .put('E2', 'Sums checked two ways', 'label')
-    .put('F2', `=${checks.from('overall')}`, 'check', { says: ['all OK: 99 checks, 99 not worked out'] })
-    .rule('F2:F2', 'ISNUMBER(SEARCH("broken",F2))', 'bad');
-  page.row = 5;
+    .put('F2', `=${checks.from('overall')}`, 'check', { says: [longestOverall] })
+    .rule('F2:F2', 'ISNUMBER(SEARCH("broken",F2))', 'bad')
+    .put('A4', herd.formula, 'note', { says: herd.says });
 }
 
+/** The four questions with which one decides, each with its figure, its answer in a word and what that rests on. */
+function inOneLook(page: SheetBuilder): void {
+  page.row = 6;
+  page.across(`A${page.row}`, ['in one look', 'figure', 'in a word', '', 'what it rests on', '', ''], 'heading');
+  page.row++;
+  const first = page.row;
+  for (const { question, figure: shown, format, word, because, says } of verdicts) {
+    const row = page.row++;
+    page
+      .put(`A${row}`, question, 'strong')
+      .put(`B${row}`, `=${shown}`, 'strong', { format, align: 'right' })
+      .put(`C${row}`, `=${word}`, 'strong', { says: ['short in winter'] })
+      .block(`E${row}:G${row}`, `=${because}`, 'note', { wrap: true, says });
+  }
+  const words = `C${first}:C${page.row - 1}`;
+  for (const [look, which] of wordLooks) page.rule(words, `OR(${which.map((word) => `C${first}=${quoted(word)}`).join(',')})`, look);
+  page.row = firstSentence;
+}
+
+/** What each kit or price alone would have to come to; two lists, since what covers the beds need not pay. */
 function changes(page: SheetBuilder, levers: SheetBuilder): void {
-  const paying = `IFERROR(AND(${figure('NPV')}>=0,${figure('Cover of demand')}>=1),FALSE)`;
-  page
-    .part('')
-    .put(
-      `A${page.row - 1}`,
-      `=IF(${paying},"How little would have to change before it no longer pays","The three smallest changes that would make it so")`,
-      'section',
-    )
-    .put(`G${page.row - 1}`, 'see Levers', 'heading');
-  for (const nth of [1, 2, 3]) page.line([lever(levers, nth)]);
+  page.part('');
+  const lists = [
+    ['A', 'cover', 'What would cover the beds', 'How far it may go and still cover the beds'],
+    ['E', 'pay', 'What would make it pay', 'How far it may go and still pay'],
+  ] as const;
+  for (const [column, goal, missed, met] of lists) {
+    page.put(`${column}${page.row - 1}`, `=IF(${goalIs(levers, goal)}="met",${quoted(met)},${quoted(missed)})`, 'section');
+    for (const nth of [1, 2, 3]) {
+      const row = page.row + nth - 1;
+      const range = `${column}${row}:${moved(`${column}${row}`, 2)}`;
+      page.block(range, lever(levers, goal, nth), 'output', { wrap: true, says: [longestChange] });
+    }
+  }
+  page.row += 3;
+  page.line(
+    [
+      'Each alone, all else as it is; see Levers. Less bedding is never counted as a way. More air or heat takes a larger fan, motors and heater than typed: their price is not counted.',
+    ],
+    'note',
+  );
 }
 
 function draw(page: SheetBuilder): void {
@@ -219,7 +187,13 @@ function draw(page: SheetBuilder): void {
 
 function warnings(page: SheetBuilder): void {
   page.row--;
-  page.part('Warnings, and what to do').put(`C${page.row - 1}`, `=${warningCount}&" in all, every one on ${figuresName}"`, 'heading');
+  page
+    .part('Warnings, and what to do')
+    .put(
+      `C${page.row - 1}`,
+      `=IFERROR(${warningCount}&" in all"&IF(${warningCount}>${shownWarnings},": "&(${warningCount}-${shownWarnings})&" more on ${figuresName}",""),"")`,
+      'heading',
+    );
   for (let k = 1; k <= shownWarnings; k++) {
     page
       .block(`B${page.row}:G${page.row}`, `=IFERROR(${warning('D', String(k))}&"","")`, 'note', { wrap: true, says: [longestWarning] })
@@ -227,18 +201,33 @@ function warnings(page: SheetBuilder): void {
   }
 }
 
-export function answerSheet({ drying, levers, checks }: Pages): SheetBuilder {
+interface Pages {
+  readonly investment: SheetBuilder;
+  readonly levers: SheetBuilder;
+  readonly months: SheetBuilder;
+  readonly checks: SheetBuilder;
+}
+
+export function answerSheet({ investment, levers, months, checks }: Pages): SheetBuilder {
   const page = new SheetBuilder(sheetName, [205, 100, 150, 12, 205, 116, 150], { onePage: true });
   head(page, checks);
-  for (const { formula, says } of sentences(drying)) page.line([formula], 'lead', { says });
+  inOneLook(page);
+  for (const { formula, says } of sentences) page.line([formula], 'lead', { says });
   page.sideBySide(
     () => fill(page, left, 'A'),
-    () => fill(page, right, 'E'),
+    () => {
+      fill(page, right, 'E');
+      page
+        .called('chance', `F${page.row}`)
+        .across(`E${page.row}`, ['Chance that NPV is above 0'], 'label')
+        .put(`F${page.row}`, orDash(investment.from('chance')), 'output', { format: 'percent', align: 'right' })
+        .put(`G${page.row}`, '%', 'note');
+      page.row++;
+    },
   );
-  page.line(
-    ['How likely that is, of many plans drawn from what each figure may turn out to be, and what to measure next: see How sure.'],
-    'note',
-  );
+  page
+    .line([`=${months.from('counted')}`], 'note', { says: [longestCounted] })
+    .line(['How likely that is, and which figure to measure next: see How sure.'], 'note');
   changes(page, levers);
   draw(page);
   warnings(page);

@@ -172,6 +172,9 @@ function checksOf({ drying, investment, options, plans, months, size, records, s
   ];
 }
 
+/** As long as the result of all checks can be. */
+export const longestOverall = 'all OK: 99 checks, 99 not worked out';
+
 export function checksSheet(pages: Pages): SheetBuilder {
   const page = new SheetBuilder('Checks', [400, 120, 120, 110, 170], { dashes: true });
   page.title(

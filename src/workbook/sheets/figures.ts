@@ -1,10 +1,11 @@
 import { figures } from '../../budget/figures.ts';
 import { budgetItems } from '../../budget/items.ts';
 import { warningMark, warnings } from '../../budget/warnings.ts';
+import { SELF_HEATING_RATIO } from '../../domain/drying.ts';
 import { resultFormat } from '../formats.ts';
-import { on, quoted } from '../grid.ts';
+import { on, orDash, quoted } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
-import { inUse, items, values } from './inputs.ts';
+import { inUse, items, typedFor, values } from './inputs.ts';
 
 export const figuresName = 'Figures';
 const headingRow = 5;
@@ -53,29 +54,59 @@ export const moneyChart = {
   series: money.map(([name], k) => ({ name: String(name), values: moneyRow(1 + k) })),
 };
 
-/** How far the inputs carry: each a cell of its own, so that the sentences built on them stay short. */
-const stateCell = (k: number): string => on(figuresName, `G${stateHead + 1 + k}`);
-const refusedResults = `B${headingRow + 1}:B${headingRow + figures.length}`;
-const stateRows = [
-  ['items missing', `=${figure('Still missing')}`],
-  ['defaults taken', `=${figure('Defaults used')}`],
-  ['figures refused', `=SUMPRODUCT(--ISERR(${refusedResults}))`],
-] as const;
-const [missing, defaults, refused] = stateRows.map((_, k) => stateCell(k)) as [string, string, string];
+/** How far the plan can be relied on: each a cell of its own, so that the sentences built on them stay short. */
+const span = figure('Hygiene span, fibre');
+const end = (from: string, count: string): string => `=IFERROR(VALUE(MID(${span},${from},${count})),"–")`;
+const dashIn = `FIND("–",${span})`;
+const isDried = `${inUse('Dried to dry matter')}>${inUse('Pressed dry matter')}`;
+const notTyped = ['Outdoor temperature', 'Coldest month temperature'].map((item) => `(${typedFor(item)}="")`).join('+');
+const isFirm = `IFERROR(AND(${['against the air', 'at best'].map((at) => `${figure(`Stated output ${at}`)}>${SELF_HEATING_RATIO}`).join(',')}),FALSE)`;
+const stateRows = {
+  missing: ['items missing', `=${figure('Still missing')}`],
+  defaults: ['defaults taken', `=${figure('Defaults used')}`],
+  refused: ['items refused', `=${figure('Refused inputs')}`],
+  clashing: ['figures refused', `=SUMPRODUCT(--ISERR(B${headingRow + 1}:B${headingRow + figures.length}))`],
+  limit: ['what limits', `=${figure('What limits')}&IF(NOT(ISNUMBER(${figure('Dryer could make')})),"",${rival('", not the "')}&",")`],
+  amounts: ['amounts assumed', `=COUNTIF(${keys},"Warning: *now assumed")`],
+  weather: ['weather taken', `=IFERROR(IF(${isDried},${notTyped},0),0)`],
+  firm: ['stated output not with this air', `=${isFirm}`],
+  statedTimes: [
+    'times the water that the air carries',
+    orDash(`IF(${isFirm},${figure('Stated output at best')},${figure('Stated output against the air')})`),
+  ],
+  paidBack: [
+    'paid back',
+    `=IF(ISNUMBER(${figure('Payback')}),IF(${figure('Payback')}<0.05,"pays back at once.","pays back in "&TEXT(${figure('Payback')},"0.0")&" years."),IF(ISNUMBER(${figure('NPV')}),"never pays back in its life.","its payback is not known."))`,
+  ],
+  refusals: [
+    'in words',
+    `=IF(ISNUMBER(${figure('Refused inputs')}),IF(${figure('Refused inputs')}>0,"An input cannot be used: "&${meaning('Refused inputs')}&" ",""),"")`,
+  ],
+  lowest: ['score from', end('1', `${dashIn}-1`)],
+  highest: ['score to', end(`${dashIn}+1`, '9')],
+} as const;
+function rival(not: string): string {
+  return `${not}&IF(${figure('What limits')}="dryer","slurry","dryer")`;
+}
+type StateKey = keyof typeof stateRows;
+const stateKeys = Object.keys(stateRows) as StateKey[];
+/** The cell that holds it. */
+export const stateOf = (key: StateKey): string => on(figuresName, `G${stateHead + 1 + stateKeys.indexOf(key)}`);
 
-/** The same in a sentence, for the top of Answer. */
+/** The same in a sentence, for the top of Answer. What is refused is told first: it was meant to count. */
 export const state = [
-  `=IF(ISERROR(${missing}),"The list of inputs cannot be read: see ${figuresName} A${headingRow}.",`,
-  `IF(${missing}>0,"Still missing on Inputs: "&${meaning('Still missing')},`,
-  `IF(${refused}>0,"An input cannot be used: see the check column of Inputs.",`,
-  `"Every input needed is given; defaults taken for "&${defaults}&" more, listed on ${figuresName}.")))`,
+  `=IF(ISERROR(${stateOf('missing')}),"The list of inputs cannot be read: see ${figuresName} A${headingRow}.",`,
+  `${stateOf('refusals')}&`,
+  `IF(${stateOf('missing')}>0,"Still missing on Inputs: "&${meaning('Still missing')},`,
+  `IF(${stateOf('refused')}>0,"",IF(${stateOf('clashing')}>0,"Some inputs do not go together: see ${figuresName}.",`,
+  `"Every input needed is given; defaults taken for "&${stateOf('defaults')}&" more, listed on ${figuresName}."))))`,
 ].join('');
 
 /** Still missing something; an error where the list itself cannot be read. */
-export const lacksSome = `${missing}>0`;
+export const lacksSome = `${stateOf('missing')}>0`;
 
 /** For the other sheets, which say it only where something is lacking. */
-export const lackingLine = `=IF(IFERROR(${missing}+${refused},1)=0,"","Some figures cannot be worked out yet: see the top of Answer.")`;
+export const lackingLine = `=IF(IFERROR(${stateOf('missing')}+${stateOf('refused')}+${stateOf('clashing')},1)=0,"","Some figures cannot be worked out yet: see the top of Answer.")`;
 
 /** The longest that it can be: nothing given at all. */
 export const longestState = `Still missing on Inputs: ${budgetItems.flatMap(({ name, needed }) => (needed ? [name] : [])).join('; ')},`;
@@ -131,8 +162,8 @@ export function figuresSheet(): SheetBuilder {
   money.forEach((row, k) => {
     page.across(`F${moneyHead + 1 + k}`, row, 'output', { format: 'money' });
   });
-  page.section(`F${stateHead}`, 'State of the inputs');
-  stateRows.forEach((row, k) => {
+  page.section(`F${stateHead}`, 'Read by Answer');
+  Object.values(stateRows).forEach((row, k) => {
     page.across(`F${stateHead + 1 + k}`, row, 'output');
   });
   return page;

@@ -5,65 +5,116 @@ import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
 import { items, values } from './inputs.ts';
 
-/** The levers in the order in which BUDGET.LEVERS lists them, as their figures are shown. */
-const leverFormats: readonly Format[] = ['two', 'one', 'percent1', 'one', 'whole', 'one', 'percent1', 'money', 'money2', 'three'];
-const leverCount = leverFormats.length;
+/** The levers in the order in which BUDGET.LEVERS lists them, as their figures are shown; what lays less or wetter bedding is not told as a change. */
+const leverRows: readonly { readonly format: Format; readonly isBedding?: true }[] = [
+  { format: 'two', isBedding: true },
+  { format: 'one', isBedding: true },
+  { format: 'percent1' },
+  { format: 'one' },
+  { format: 'whole' },
+  { format: 'one' },
+  { format: 'percent1', isBedding: true },
+  { format: 'money' },
+  { format: 'money2' },
+  { format: 'three' },
+];
 /** Which items they are depends on the plan. */
 const itemNames = budgetItems.map(({ name }) => name);
 const longestName = itemNames.reduce((long, name) => (name.length > long.length ? name : long));
 
-/** How a figure of this size reads in words: per cent where it is a share, and no more digits than it deserves. */
-const shownAs = (cell: string, unit: string): string =>
-  `IF(${unit}="fraction","0.0%",IF(ABS(${cell})<1,"0.000",IF(ABS(${cell})<10,"0.00",IF(ABS(${cell})<1000,"0.0","#,##0"))))`;
+/** What is sought of a lever: the figure that is to reach `from`, where the value that does it stands, and where it is told. */
+const goals = [
+  { name: 'cover', label: 'Cover 1 is', figure: 'Cover of demand', from: 1, sought: 'D', words: 'A', change: 'E' },
+  { name: 'pay', label: 'NPV 0 is', figure: 'NPV', from: 0, sought: 'E', words: 'F', change: 'J' },
+] as const;
+export type Goal = (typeof goals)[number]['name'];
+
+/** Decimals that a figure of this size deserves; a share is told in per cent with one. */
+const decimals = (cell: string, unit: string): string =>
+  `IF(OR(${unit}="fraction",ABS(${cell})<1),3,IF(ABS(${cell})<10,2,IF(ABS(${cell})<1000,1,0)))`;
 
 function leverTable(page: SheetBuilder): void {
   page
     .part(
       'What would make it so',
-      'For each lever the value at which the herd is just covered and at which the kit just pays, all else as it is. –: no value in its range would do it. What lays less or wetter bedding is never ranked as a change. From BUDGET.LEVERS.',
+      'For each lever the value at which the herd is just covered and at which the kit just pays, all else as it is. –: no value in its range would do it. From BUDGET.LEVERS.',
     )
-    .facts([
-      {
-        name: 'goal',
-        label: 'Sought first',
-        value: `=IF(IFERROR(${figure('Cover of demand')},1)<1,"for cover 1","for NPV 0")`,
-        unit: '',
-        style: 'check',
-        note: 'cover first where the herd is not covered, else the money',
-      },
-    ]);
-  page.spill({
-    name: 'levers',
-    formula: orDash(`BEDDING.BUDGET.LEVERS(${items},${values})`),
-    formats: [undefined, undefined, 'general', 'general', 'general', undefined, 'one', 'one'],
-    says: leverFormats.map(() => [itemNames]),
-  });
-  const first = page.row - leverCount;
-  page
-    .put(`I${first - 1}`, 'change', 'heading', { align: 'right', wrap: true })
-    .across(`J${first - 1}`, ['in words', '', '', '', 'shown as'], 'heading', { wrap: true });
-  for (let row = first; row < page.row; row++) {
-    const sought = `IF({goal}=$D$${first - 1},D${row},E${row})`;
-    const nudge = 'ROW()/10^9';
+    .spill({
+      name: 'levers',
+      formula: orDash(`BEDDING.BUDGET.LEVERS(${items},${values})`),
+      formats: [undefined, undefined, 'general', 'general', 'general', undefined, 'one', 'one'],
+      says: leverRows.map(() => [itemNames]),
+    });
+  const first = page.row - leverRows.length;
+  page.put(`I${first - 1}`, 'decimals', 'heading', { align: 'right' });
+  leverRows.forEach(({ format }, k) => {
+    const row = first + k;
     page
-      .across(`C${row}`, ['', '', ''], 'output', { format: leverFormats[row - first] as Format, align: 'right' })
-      .put(`I${row}`, `=IF(F${row}="bedding","",IFERROR(ABS(${sought}/C${row}-1)+${nudge},""))`, 'output', { format: 'percent1' })
-      .put(
-        `J${row}`,
-        `=IF(I${row}="","",A${row}&": from "&TEXT(C${row},N${row})&" to "&TEXT(${sought},N${row})&IF(OR(B${row}="fraction",B${row}="money"),""," "&B${row}))`,
-        'note',
-        { says: [`${longestName}: from 9,999,999 to 9,999,999 MJ/kg`] },
-      )
-      .put(`N${row}`, `=IFERROR(${shownAs(`C${row}`, `B${row}`)},"")`, 'note');
+      .across(`C${row}`, ['', '', ''], 'output', { format, align: 'right' })
+      .put(`I${row}`, `=IFERROR(${decimals(`C${row}`, `B${row}`)},"")`, 'note', { align: 'right' });
+  });
+  const told = leverRows.flatMap(({ isBedding }, k) => (isBedding ? [] : [first + k]));
+  page
+    .part('The same in words', 'What lays less or wetter bedding is never told as a change. Figures are rounded to the side that holds.')
+    .facts(
+      goals.map(({ name, label, figure: key, from }) => ({
+        name: `${name} is`,
+        label,
+        value: `=IF(ISNUMBER(${figure(key)}),IF(${figure(key)}<${from},"missed","met"),"not known")`,
+        unit: '',
+        format: 'text',
+        style: 'check',
+        note: 'missed: what would reach it; met: how far a change may go and keep it',
+      })),
+    );
+  const top = page.row;
+  page.sideBySide(...goals.map((goal) => () => inWords(page, goal, told)));
+  for (const { name, words, change } of goals) {
+    page.called(`${name} words`, `${words}${top + 1}:${words}${page.row - 1}`);
+    page.called(`${name} changes`, `${change}${top + 1}:${change}${page.row - 1}`);
   }
-  page.called('changes', `I${first}:I${page.row - 1}`).called('words', `J${first}:J${page.row - 1}`);
 }
 
-/** The nth smallest change in words, for whoever asks. */
-export const lever = (page: SheetBuilder, nth: number): string => {
-  const changes = page.from('changes');
-  return `=IFERROR(INDEX(${page.from('words')},MATCH(SMALL(${changes},${nth}),${changes},0)),"")`;
-};
+/** Each lever's change in a sentence, and how large a change it is. */
+function inWords(page: SheetBuilder, { name, sought, words, change }: (typeof goals)[number], told: readonly number[]): void {
+  page
+    .put(`${words}${page.row}`, name === 'cover' ? 'for cover 1' : 'for NPV 0', 'heading')
+    .put(`${change}${page.row}`, 'change', 'heading', { align: 'right' });
+  page.row++;
+  for (const from of told) {
+    const [to, digits, unit] = [`${sought}${from}`, `$I${from}`, `$B${from}`];
+    const shown = (value: string): string =>
+      `TEXT(${value},IF(${unit}="fraction","0.0%","#,##0"&IF(${digits}>0,"."&LEFT("000",${digits}),"")))`;
+    const rounded = `IF((${to}>$C${from})=({$${name} is}="missed"),ROUNDUP(${to},${digits}),ROUNDDOWN(${to},${digits}))`;
+    page
+      // No two alike, so that each is found by its own.
+      .put(`${change}${page.row}`, `=IFERROR(ABS(${to}/$C${from}-1)+ROW()/10^9,"")`, 'output', { format: 'percent1', align: 'right' })
+      .put(
+        `${words}${page.row}`,
+        `=IF(ISNUMBER(${change}${page.row}),$A${from}&": from "&${shown(`$C${from}`)}&" to "&${shown(rounded)}&IF(OR(${unit}="fraction",${unit}="money"),""," "&${unit}),"")`,
+        'note',
+        { says: [longestChange] },
+      );
+    page.row++;
+  }
+}
+
+/** The nth smallest change towards a goal in words, for whoever asks; the first one says so where there is none. */
+export function lever(page: SheetBuilder, goal: Goal, nth: number): string {
+  const changes = page.from(`${goal} changes`);
+  const is = page.from(`${goal} is`);
+  const none = `IF(${is}="missed",${quoted(noneReaches)},IF(${is}="met",${quoted(noneUndoes)},${quoted(notKnown)}))`;
+  const told = `INDEX(${page.from(`${goal} words`)},MATCH(SMALL(${changes},${nth}),${changes},0))`;
+  return `=IF(COUNT(${changes})<${nth},${nth === 1 ? none : '""'},${told})`;
+}
+/** About as long as a change in words gets. */
+export const longestChange = `${longestName}: from 9,999,999 to 9,999,999 per kWh`;
+const noneReaches = 'None: no kit or price, each changed alone, would reach it.';
+const noneUndoes = 'None: no kit or price, each changed alone, would undo it.';
+const notKnown = 'Not known yet: see the top of this page.';
+
+/** Whether a goal is met, in one cell: missed, met or not known. */
+export const goalIs = (page: SheetBuilder, goal: Goal): string => page.from(`${goal} is`);
 
 interface Sweep {
   readonly name: string;
@@ -89,7 +140,7 @@ const sweeps: readonly Sweep[] = [
     item: 'Bought price per t',
     tried: [120, 140, 160, 180, 200, 220, 240, 260],
     format: 'money',
-    results: ['NPV', 'Saving', 'Payback', 'Break-even mastitis cases'],
+    results: ['NPV', 'Saving', 'Payback', 'Mastitis cases to NPV 0'],
   },
 ];
 const resultFormats = { 'Cover of demand': 'two', Payback: 'one', 'Hygiene score, fibre': 'one' } as const;
@@ -137,7 +188,7 @@ function drawDryness(page: SheetBuilder): void {
 }
 
 export function leversSheet(): SheetBuilder {
-  const page = new SheetBuilder('Levers', [160, 74, 74, 74, 74, 74, 74, 74, 74, 74, 70, 70, 70, 70], { landscape: true });
+  const page = new SheetBuilder('Levers', [160, 74, 74, 74, 74, 74, 74, 74, 74, 74, 74], { landscape: true });
   page.title(
     'Levers',
     'What would have to change for the herd to be covered and the kit to pay, and what that does to the score.',
