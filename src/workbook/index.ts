@@ -16,6 +16,7 @@ import { recordsSheets } from './sheets/records.ts';
 import { conditionsSheet, sourcesSheet } from './sheets/references.ts';
 import { settingsSheet } from './sheets/settings.ts';
 import { sizeSheet } from './sheets/size.ts';
+import { watchFormulas } from './sheets/typed-over.ts';
 import { udderSheet } from './sheets/udder.ts';
 
 export { answerInShort } from './sheets/answer.ts';
@@ -38,9 +39,11 @@ export function budgetWorkbook({ blank = false }: WorkbookOptions = {}): Workboo
   const acceptance = acceptanceSheet(blank);
   const { records, sums } = recordsSheets(blank);
   const checks = checksSheet({ drying, investment, options, plans, months, size, records, sums, acceptance });
+  const [answer, inputs] = [answerSheet({ investment, levers, months, checks }), inputsSheet(blank)];
+  watchFormulas(checks, [answer, inputs, options, investment, checks]);
   const pages = [
-    answerSheet({ investment, levers, months, checks }),
-    inputsSheet(blank),
+    answer,
+    inputs,
     plans,
     months,
     options,

@@ -117,6 +117,11 @@ export class SheetBuilder {
     return this;
   }
 
+  /** What was written so far. */
+  cells(): readonly (readonly [address: string, cell: SheetCell])[] {
+    return Object.entries(this.#cells);
+  }
+
   /** What the invented herd would say here; nothing in a blank workbook. */
   given(value: Content): Content {
     return this.#settings.blank ? '' : value;

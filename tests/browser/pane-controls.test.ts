@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { onAnswer } from './answer-cells.ts';
 import { browser } from './browser.ts';
 import { faults, fillIn, newSheet, openPart, press, pressNamed, startBlank, tabTo, text } from './pane-page.ts';
 import { goTo, openSheet, read, type Watched } from './sheet-page.ts';
@@ -172,7 +173,7 @@ describe('each control of the pane that fewer need, by keyboard alone', () => {
     await page.evaluate(() => {
       navigator.clipboard.writeText = () => Promise.reject(new Error('not allowed'));
     });
-    await goTo(page, 'Answer!B18');
+    await goTo(page, onAnswer('Cover of demand'));
     await openPart(page, 'explain');
     await press(page, '#copy');
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('explanation-text');

@@ -2,6 +2,7 @@ import { mkdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, inject, it } from 'vitest';
 import { enough } from '../surfaces/fake-spreadsheet.ts';
+import { onAnswer } from './answer-cells.ts';
 import { browser } from './browser.ts';
 import { asked, controls, faults, fillIn, newSheet, openPart, press, pressNamed, startBlank, tabTo, text, walk } from './pane-page.ts';
 import { goTo, openSheet, read, type, type Watched } from './sheet-page.ts';
@@ -164,7 +165,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
 
   it('explains a figure of the answer down to the input that was typed', async () => {
     await openPart(page, 'explain');
-    await goTo(page, 'Answer!B18');
+    await goTo(page, onAnswer('Cover of demand'));
     await settled(page);
     expect(await text(page)).toContain('BUDGET.HERD, row Cover of demand');
     expect(await faults(page)).toEqual([]);
@@ -180,7 +181,7 @@ describe('the pane beside the embedded sheet, by keyboard alone', () => {
 
   it('copies the explanation as text', async () => {
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
-    await goTo(page, 'Answer!B18');
+    await goTo(page, onAnswer('Cover of demand'));
     await openPart(page, 'explain');
     await press(page, '#copy');
     await expect.poll(() => text(page)).toContain('Copied as text.');

@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, inject, it } from 'vitest';
+import { onAnswer } from '../browser/answer-cells.ts';
 import { launch } from '../browser/launch.ts';
 import { enterPane, openPart } from '../browser/pane-page.ts';
 import { goTo, openSheet } from '../browser/sheet-page.ts';
@@ -25,7 +26,7 @@ it('takes Answer, with the panel away', async () => {
 
 it('takes the panel, explaining a figure', async () => {
   const page = await pageOf(1300, 760);
-  await goTo(page, 'Answer!B22');
+  await goTo(page, onAnswer('Saving'));
   await enterPane(page);
   await openPart(page, 'explain');
   await page.locator('#pane').screenshot({ path: 'tests/pictures/panel.png' });

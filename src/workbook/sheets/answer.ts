@@ -2,7 +2,7 @@ import { figures } from '../../budget/figures.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { moved, orDash, quoted } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
-import { longestOverall } from './checks.ts';
+import { longestOverall, looksBad } from './checks.ts';
 import { figureAt, figuresName, longestState, longestWarning, moneyChart, stageChart, state, warning, warningCount } from './figures.ts';
 import { herdName, inUse } from './inputs.ts';
 import { goalIs, lever, longestChange } from './levers.ts';
@@ -116,7 +116,7 @@ function head(page: SheetBuilder, checks: SheetBuilder): void {
     .rule('A3:G3', 'AND(LEFT($A$3,5)<>"Still",LEFT($A$3,5)<>"Every")', 'bad')
     .put('E2', 'Sums checked two ways', 'label')
     .put('F2', `=${checks.from('overall')}`, 'check', { says: [longestOverall] })
-    .rule('F2:F2', 'ISNUMBER(SEARCH("broken",F2))', 'bad')
+    .rule('F2:F2', looksBad('F2'), 'bad')
     .put('A4', herd.formula, 'note', { says: herd.says });
 }
 
@@ -129,9 +129,10 @@ function inOneLook(page: SheetBuilder): void {
   for (const { question, figure: shown, format, word, because, says } of verdicts) {
     const row = page.row++;
     page
-      .put(`A${row}`, question, 'strong')
-      .put(`B${row}`, `=${shown}`, 'strong', { format, align: 'right' })
-      .put(`C${row}`, `=${word}`, 'strong', { says: ['short in winter'] })
+      // What wraps stands at the top of its row, so all of it does.
+      .put(`A${row}`, question, 'strong', { wrap: true })
+      .put(`B${row}`, `=${shown}`, 'strong', { format, align: 'right', wrap: true })
+      .put(`C${row}`, `=${word}`, 'strong', { says: ['short in winter'], wrap: true })
       .block(`E${row}:G${row}`, `=${because}`, 'note', { wrap: true, says });
   }
   const words = `C${first}:C${page.row - 1}`;

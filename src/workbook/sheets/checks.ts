@@ -173,7 +173,10 @@ function checksOf({ drying, investment, options, plans, months, size, records, s
 }
 
 /** As long as the result of all checks can be. */
-export const longestOverall = 'all OK: 99 checks, 99 not worked out';
+export const longestOverall = '99 OK, 99 not worked out';
+
+/** Whether that result is one to be alarmed at. */
+export const looksBad = (cell: string): string => `OR(ISNUMBER(SEARCH("broken",${cell})),ISNUMBER(SEARCH("typed over",${cell})))`;
 
 export function checksSheet(pages: Pages): SheetBuilder {
   const page = new SheetBuilder('Checks', [400, 120, 120, 110, 170], { dashes: true });
@@ -213,13 +216,13 @@ export function checksSheet(pages: Pages): SheetBuilder {
   page
     .put(
       page.at('overall'),
-      `=IF(COUNTIF(${results},"broken*")>0,COUNTIF(${results},"broken*")&" broken: see below","all OK: "&COUNTIF(${results},"OK")&" checks, "&COUNTIF(${results},"not*")&" not worked out")`,
+      `=IF(COUNTIF(${results},"broken*")>0,COUNTIF(${results},"broken*")&" broken: see below",IF(SUM({lost})<>0,SUM({lost})&" typed over: see Checks",IF(COUNTIF(${results},"OK")=ROWS(${results}),"all OK: "&COUNTIF(${results},"OK")&" checks",COUNTIF(${results},"OK")&" OK, "&(ROWS(${results})-COUNTIF(${results},"OK"))&" not worked out")))`,
       'check',
     )
     .called('results', results)
     .rule(results, `E${first}="OK"`, 'good')
     .rule(results, `LEFT(E${first},6)="broken"`, 'bad')
-    .rule(page.at('overall'), `ISNUMBER(SEARCH("broken",${page.at('overall')}))`, 'bad');
+    .rule(page.at('overall'), looksBad(page.at('overall')), 'bad');
   energyBalance(page, pages.drying);
   return page;
 }

@@ -88,12 +88,16 @@ function inWords(page: SheetBuilder, { name, sought, words, change }: (typeof go
     const rounded = `IF((${to}>$C${from})=({$${name} is}="missed"),ROUNDUP(${to},${digits}),ROUNDDOWN(${to},${digits}))`;
     page
       // No two alike, so that each is found by its own.
-      .put(`${change}${page.row}`, `=IFERROR(ABS(${to}/$C${from}-1)+ROW()/10^9,"")`, 'output', { format: 'percent1', align: 'right' })
+      .put(`${change}${page.row}`, `=IFERROR(ABS(${to}/$C${from}-1)+ROW()/10^9,"")`, 'output', {
+        format: 'percent1',
+        align: 'right',
+        wrap: true,
+      })
       .put(
         `${words}${page.row}`,
         `=IF(ISNUMBER(${change}${page.row}),$A${from}&": from "&${shown(`$C${from}`)}&" to "&${shown(rounded)}&IF(OR(${unit}="fraction",${unit}="money"),""," "&${unit}),"")`,
         'note',
-        { says: [longestChange] },
+        { says: [longestChange], wrap: true },
       );
     page.row++;
   }
