@@ -138,6 +138,7 @@ const standsOn: Readonly<Record<string, string>> = {
   'idb-keyval': 'LICENCE',
   fflate: 'LICENSE',
   saxen: 'LICENSE',
+  jsep: 'LICENSE',
 };
 
 /** The words of a licence. Font Awesome's package has no file of it: its style sheet states it at its head. */

@@ -1,12 +1,17 @@
 import type { Workbook } from '../workbook/model.ts';
+import { crossChecksSheet } from './cross-checks.ts';
 import { nativeInputs, type Typed } from './inputs.ts';
 import { PlanCells } from './plan.ts';
 import { figuresSheet, solvingSheet, workingSheet, yearsSheet } from './sheets.ts';
+
+export type { Typed } from './inputs.ts';
+export { readMeName, readMeSheet } from './read-me.ts';
 
 /** The plan of a herd in formulas that any spreadsheet program recalculates, without a function of ours. */
 export function nativeWorkbook(typed: Typed): Workbook {
   const plan = new PlanCells();
   const inputs = nativeInputs(typed, plan.calls);
   const { steps, solving, years } = plan.calls;
-  return { sheets: [inputs, figuresSheet(plan), workingSheet(steps), yearsSheet(years), solvingSheet(solving)] };
+  const checks = crossChecksSheet(plan.calls).sheet();
+  return { sheets: [inputs, figuresSheet(plan), workingSheet(steps), yearsSheet(years), solvingSheet(solving), checks] };
 }

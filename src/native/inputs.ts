@@ -9,10 +9,12 @@ import type { Calls } from './calls.ts';
 export interface Typed {
   readonly herd: string;
   readonly values: Readonly<Record<string, SheetCell['content']>>;
+  /** By item, how its value is known, where that was marked. */
+  readonly known?: Readonly<Record<string, string>>;
 }
 
 /** Columns of the Inputs sheet, as the page has them, and two more: how the plan stands with an item, and what is wrong with it. */
-const columns = { typed: 'C', check: 'E', inUse: 'H', standing: 'Q', wrong: 'R' } as const;
+const columns = { typed: 'C', check: 'E', inUse: 'H', known: 'I', standing: 'Q', wrong: 'R' } as const;
 
 const cell = (column: keyof typeof columns, name: string): string => `${inputsName}!${columns[column]}${inputRow(name)}`;
 const cellOf = (column: keyof typeof columns, key: ItemKey): string => cell(column, itemOf(key).name);
@@ -110,6 +112,7 @@ function cellsOf(item: BudgetItem, page: Sheet, typed: Typed, calls: Calls): Rec
       ...look('inUse'),
       content: here(`IF(LEFT(${at('check')},6)="cannot",${refused.address},${inUse})`),
     },
+    [at('known')]: { ...look('known'), content: typed.known?.[item.name] ?? '' },
     [at('standing')]: { content: here(standing(item)), ...note },
     [at('wrong')]: { content: here(wrongWith(item.name)), ...note },
   };

@@ -1,5 +1,6 @@
 import { functionsIn } from '../budget/figure.ts';
 import { figures } from '../budget/figures.ts';
+import { fit } from '../workbook/fit.ts';
 import { resultFormat, shownUnit } from '../workbook/formats.ts';
 import { addressOf } from '../workbook/grid.ts';
 import type { Sheet, SheetCell } from '../workbook/model.ts';
@@ -101,7 +102,16 @@ const figureHeadings = ['figure', 'value', 'unit', 'why there is none', 'what it
 export function figuresSheet(plan: PlanCells): Sheet {
   const cells: Cells = {};
   put(cells, 0, texts(['Figures'], 'title'));
-  put(cells, 1, texts(['Every figure of the plan, in formulas: trace any of them back to what was typed on Inputs.'], 'lead'));
+  put(
+    cells,
+    1,
+    texts(
+      [
+        'Every figure of the plan, in formulas: trace any of them back to what was typed on Inputs. Warnings do not recalculate: see Read me.',
+      ],
+      'lead',
+    ),
+  );
   put(cells, aboveFigures - 1, texts(figureHeadings, 'heading'));
   figures.forEach((figure, k) => {
     const row = aboveFigures + k;
@@ -112,19 +122,24 @@ export function figuresSheet(plan: PlanCells): Sheet {
       how === undefined
         ? `=${counts[key]?.listed ?? '""'}`
         : `=IF(ISERROR(${value}),"there is none for these inputs. "&${wrong || '""'},"")`;
-    put(cells, row, [
+    const line: readonly SheetCell[] = [
       { content: key, style: 'label' },
       { content: within(figuresName, plan.formula(key)), style: 'output', format: resultFormat(unit), align: 'right' },
       { content: shownUnit(unit), style: 'note' },
       { content: why, style: 'note' },
       ...texts([aboutFigure(figure), how ?? 'counted', functionsIn(how).join(', ')], 'note'),
-    ]);
+    ];
+    put(
+      cells,
+      row,
+      line.map((cell) => ({ ...cell, wrap: true })),
+    );
   });
+  const fitted = fit({ columns: [230, 106, 100, 190, 260, 400, 170], cells, merges: [], says: new Map(), spilled: new Set() });
   return {
     name: figuresName,
-    columns: [260, 106, 110, 330, 480, 480, 230],
     rows: aboveFigures + figures.length + 2,
-    cells,
+    ...fitted,
     landscape: true,
     freeze: { rows: aboveFigures, columns: 1 },
   };

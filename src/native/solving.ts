@@ -15,6 +15,7 @@ export interface Solved {
   readonly equation: string;
   readonly columns: readonly string[];
   readonly rows: readonly Row[];
+  readonly found: Found;
 }
 
 /** Gives the two sides of the equation at a guess; what it needs on the way it writes into further cells of the same row. */
@@ -84,11 +85,12 @@ export class Solving {
       row[gap] = `${left}-${right}`;
       rows.push(row);
     }
-    this.tables.push({ heading, equation, columns, rows });
     this.#next = first + rows.length + 1;
     const [low, high, answer, residual] = [0, 1, 2, 3].map((column) => cell(column, HALVINGS)) as [string, string, string, string];
     // A step in the equation, as of the pressure of vapour at 0 °C, is met from both sides and never touched.
     const closed = `AND(${low}>${cell(0, 0)},${high}<${cell(1, 0)})`;
-    return { answer, residual, meets: `OR(ABS(${residual})<=0.000001*MAX(1,ABS(${right})),${closed})` };
+    const found = { answer, residual, meets: `OR(ABS(${residual})<=0.000001*MAX(1,ABS(${right})),${closed})` };
+    this.tables.push({ heading, equation, columns, rows, found });
+    return found;
   }
 }

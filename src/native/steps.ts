@@ -18,6 +18,7 @@ export const figuresName = 'Figures';
 export const workingName = 'Working';
 export const solvingName = 'Solving';
 export const yearsName = 'Years';
+export const crossChecksName = 'Cross-checks';
 
 const valueColumn = 1;
 /** Rows above the first line: title, what the sheet is for, headings. */

@@ -4,7 +4,7 @@ import { addressOf } from '../workbook/grid.ts';
 import { yearsName } from './steps.ts';
 
 /** The longest life that a budget takes; a table has a row for each year of it, of which those beyond the life are 0. */
-const LONGEST = itemOf('life_years').parameter.range?.[1] ?? 40;
+export const LONGEST = itemOf('life_years').parameter.range?.[1] ?? 40;
 
 /** One table year by year, as formulas without `=`. */
 export interface YearTable {
@@ -12,6 +12,7 @@ export interface YearTable {
   readonly columns: readonly string[];
   readonly equations: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  readonly found: YearColumns;
 }
 
 /** Where the columns of a table stand. */
@@ -74,7 +75,6 @@ export class Years {
     rowOf(0, ['year', ...names]);
     const placed = columns;
     const rows = Array.from({ length: LONGEST + 1 }, (_, year) => rowOf(year, placed));
-    this.tables.push({ heading, columns, equations, rows });
     this.#next = first + rows.length + 1;
     const place = (name: string): number => {
       const at = columns.indexOf(name);
@@ -85,6 +85,7 @@ export class Years {
       column: (name) => `${cell(place(name), 0)}:${addressOf(place(name), first + LONGEST)}`,
       last: (name) => cell(place(name), LONGEST),
     };
+    this.tables.push({ heading, columns, equations, rows, found });
     this.#known.set(key, found);
     return found;
   }

@@ -20,6 +20,7 @@ import { watchFormulas } from './sheets/typed-over.ts';
 import { udderSheet } from './sheets/udder.ts';
 
 export { answerInShort } from './sheets/answer.ts';
+export { herdsName } from './sheets/herds.ts';
 export { inputsPlace } from './sheets/inputs.ts';
 
 export interface WorkbookOptions {

@@ -170,6 +170,7 @@ describe.each(servedOnly)('files of the embedded sheet, %s', (_, address) => {
         .map((file) => strFromU8(files[file] as Uint8Array))
         .join(''),
     ).not.toContain('errorStyle=""');
+    expect((await saved('#export-formulas')).name).toMatch(/ bedding with formulas \d{4}-\d\d-\d\d\.xlsx$/);
   });
 });
 

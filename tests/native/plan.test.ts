@@ -37,7 +37,7 @@ describe('a plan in native formulas', () => {
 
   it('holds no function of ours, and none that is younger than Excel 2010', () => {
     const known = new Set(
-      'ABS AND CEILING COUNT COUNTIF EXP IF IFERROR INT ISERROR ISNA ISNUMBER LEFT LN MAX MIN MOD NA NOT OR ROUND SEARCH SQRT SUMPRODUCT TEXT TRUE FALSE PI'.split(
+      'ABS AND CEILING COUNT COUNTIF EXP IF IFERROR INT IRR ISERROR ISNA ISNUMBER LEFT LN MAX MIN MOD NA NOT NPV OR PMT ROUND SEARCH SQRT SUMPRODUCT TEXT TRUE FALSE PI'.split(
         ' ',
       ),
     );

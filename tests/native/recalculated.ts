@@ -17,11 +17,18 @@ const rowsOf = (csv: string): readonly (readonly string[])[] =>
       [...line.matchAll(/(?:^|;)(?:"((?:[^"]|"")*)"|([^;]*))/g)].map(([, text, bare]) => text?.replaceAll('""', '"') ?? bare ?? ''),
     );
 
-const cellValue = (cell: string): unknown =>
-  cell !== '' && Number.isFinite(Number(cell)) ? Number(cell) : /^#|^Err:/.test(cell) ? `#${cell}` : cell;
+/** A share is written out as a percentage where its cell shows one. */
+function cellValue(cell: string): unknown {
+  const [, number = cell, percent] = /^(-?[\d.]+(?:E[-+]?\d+)?)(%)$/.exec(cell) ?? [];
+  if (number !== '' && Number.isFinite(Number(number))) return Number(number) / (percent ? 100 : 1);
+  return /^#|^Err:/.test(cell) ? `#${cell}` : cell;
+}
 
-/** Opens all files in LibreOffice at once, works them out anew and reads their Figures: the second column by the first. */
-export function recalculated(files: readonly string[], folder: string, sheet: number): readonly ReadonlyMap<string, unknown>[] {
+/** Of a file by its place: what a sheet says, the second column by the first. */
+export type Recalculated = (file: number, sheet?: string) => ReadonlyMap<string, unknown>;
+
+/** Opens all files in LibreOffice at once and works them out anew. @param sheet the one that is asked for, counted from 1; -1 for all */
+export function recalculated(files: readonly string[], folder: string, sheet: number): Recalculated {
   const [profile, out] = [join(folder, 'recalculating'), join(folder, 'recalculated')];
   mkdirSync(join(profile, 'user'), { recursive: true });
   writeFileSync(join(profile, 'user', 'registrymodifications.xcu'), recalculating);
@@ -30,8 +37,8 @@ export function recalculated(files: readonly string[], folder: string, sheet: nu
   execFileSync(findOffice(), [`-env:UserInstallation=file://${profile}`, '--headless', '--convert-to', csv, '--outdir', out, ...files], {
     stdio: 'ignore',
   });
-  return files.map((file) => {
-    const made = readFileSync(join(out, `${basename(file, '.xlsx')}-Figures.csv`), 'utf8');
+  return (file, name = 'Figures') => {
+    const made = readFileSync(join(out, `${basename(files[file] as string, '.xlsx')}-${name}.csv`), 'utf8');
     return new Map(rowsOf(made).map(([key = '', value = '']) => [key, cellValue(value)]));
-  });
+  };
 }

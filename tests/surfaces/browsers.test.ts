@@ -14,7 +14,6 @@ const without: Readonly<Record<string, string>> = {
   '.emptyScript': 'asked for before it is used (trustedTypes)',
   '.toBase64': 'only copies a chart as a picture; the README says so',
   '.destroy': 'of a chart, no browser’s',
-  '.dimension': 'of a command of the grid, no browser’s',
   '.element': 'of the schema and template libraries, no browser’s',
   '.entry': 'of what a spreadsheet file holds, no browser’s',
   '.font': 'of a chart and of a cell in Excel, no browser’s',

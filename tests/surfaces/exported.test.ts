@@ -28,6 +28,14 @@ it('the spreadsheet file carries its title, and each page whose it is, which she
   expect(sheet.indexOf('<headerFooter')).toBeGreaterThan(sheet.indexOf('<pageSetup'));
 });
 
+it('says in the first free row which of it are values only, and nothing where all recalculates', async () => {
+  const back = async (more: Readonly<Record<string, { content: string }>>) =>
+    opened(await toXlsx(evaluate({ sheets: [{ name: 'Answer', columns: [80, 80], rows: 20, cells: { ...cells, ...more } }] })));
+  const said = (await back({ A8: { content: '=BEDDING.DEMAND.DEPTH(2,1,0.1)' } })).value('A7');
+  expect(said).toMatch(/^Values only, of \d+ \w+ \d{4} at \d\d:\d\d, where BEDDING functions stood \(Answer\)\. /);
+  expect((await back({})).value('A7')).toBe(null);
+});
+
 it('comes back with text as text, errors as errors and formulas as formulas', async () => {
   const back = opened(await toXlsx(evaluate(book)));
   expect(['A2', 'A3', 'A4', 'A5', 'A6'].map((address) => back.value(address))).toEqual(['00123', '=1+1', '#N/A', "'tis", 'Long & Lane!']);

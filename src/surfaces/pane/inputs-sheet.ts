@@ -23,8 +23,11 @@ function nameColumn(rows: Rows): number {
   return counts.indexOf(Math.max(...counts));
 }
 
+/** All that finding the inputs asks of a host. */
+type Readable = Pick<SpreadsheetHost, 'sheetNames' | 'read' | 'usedRange'>;
+
 /** The items of one sheet, found by their names, each with the cell to its right. */
-async function itemsOf(host: SpreadsheetHost, sheet: string): Promise<Inputs> {
+async function itemsOf(host: Readable, sheet: string): Promise<Inputs> {
   const inputs = new Map<BudgetItem, Entry>();
   const used = blockOf((await host.usedRange(sheet)) ?? '');
   if (!used) return inputs;
@@ -41,7 +44,7 @@ async function itemsOf(host: SpreadsheetHost, sheet: string): Promise<Inputs> {
 const inputsName = new RegExp(`^${inputsSheetName}( \\(\\d+\\))?$`, 'i');
 
 /** The budget's inputs: the first sheet of that name that holds items; undefined where the workbook has none. */
-export async function readInputsSheet(host: SpreadsheetHost): Promise<Inputs | undefined> {
+export async function readInputsSheet(host: Readable): Promise<Inputs | undefined> {
   for (const sheet of (await host.sheetNames()).filter((name) => inputsName.test(name))) {
     const inputs = await itemsOf(host, sheet);
     if (inputs.size > 0) return inputs;

@@ -8,7 +8,8 @@ import { ask, notice, part, tell } from './page.ts';
 import { whyUnreadable, writeWorkbook } from './readable.ts';
 import { toGrid } from './to-grid.ts';
 import type { View } from './view.ts';
-import { toXlsx } from './xlsx.ts';
+import { exportWithFormulas } from './with-formulas.ts';
+import { type Exported, toXlsx } from './xlsx.ts';
 
 const currentLocale = ({ shown }: View) => shown.model.getters.getLocale();
 
@@ -36,10 +37,10 @@ function saveCopy({ shown: { model } }: View): void {
   download(fileName(model, 'json'), writeWorkbook(model), 'application/json');
 }
 
-async function exportXlsx({ shown: { model } }: View): Promise<void> {
+async function exportXlsx(make: () => Promise<Exported>): Promise<void> {
   try {
-    const type = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
-    download(fileName(model, 'xlsx'), await toXlsx(model), type);
+    const { name, content } = await make();
+    download(name, content, 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet');
   } catch (fault) {
     await tell(`The spreadsheet file could not be made: ${fault instanceof Error ? fault.message : fault}. Save a copy instead.`);
   }
@@ -73,7 +74,11 @@ export function wireButtons(view: View, desk: Desk): void {
     picker.click();
   });
   on('save', () => saveCopy(view));
-  on('export', () => exportXlsx(view));
+  on('export', () => {
+    const { model } = view.shown;
+    return exportXlsx(async () => ({ name: fileName(model, 'xlsx'), content: await toXlsx(model) }));
+  });
+  on('export-formulas', () => exportXlsx(() => exportWithFormulas(view.shown.model)));
   on('about', async () => {
     part('dialog', 'about-page').showModal();
     part('span', 'lasting').textContent = await lastingInWords();

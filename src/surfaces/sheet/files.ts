@@ -16,14 +16,14 @@ export function herdName(model: Model): string {
 }
 
 /** `Larch Bank bedding 2026-03-04.xlsx`: what a folder of several herds is sorted by. */
-export function fileName(model: Model, ending: string, on = new Date()): string {
+export function fileName(model: Model, ending: string, { on = new Date(), kind = 'bedding' } = {}): string {
   const herd = herdName(model)
     .replace(/[^\p{L}\p{N} '-]/gu, ' ')
     .replace(/\s+/g, ' ')
     .trim()
     .slice(0, 60);
   const day = `${on.getFullYear()}-${twoDigits(on.getMonth() + 1)}-${twoDigits(on.getDate())}`;
-  return `${herd || 'Herd'} bedding ${day}.${ending}`;
+  return `${herd || 'Herd'} ${kind} ${day}.${ending}`;
 }
 
 /** The address of the file saved last. It stays until the next is saved: a browser may first ask the user, who takes their time. */

@@ -1,37 +1,13 @@
-import { type CellPosition, DEFAULT_LOCALE, helpers, type Locale, type Model, tokenize, type Zone } from '@odoo/o-spreadsheet';
+import { DEFAULT_LOCALE, helpers, type Locale, type Model, tokenize } from '@odoo/o-spreadsheet';
 import { budgetWorkbook } from '../../workbook/index.ts';
-import type { CellContent, Filling, HostCell, Place, SpreadsheetHost } from '../pane/spreadsheet-host.ts';
+import type { CellContent, Filling, Place, SpreadsheetHost } from '../pane/spreadsheet-host.ts';
 import { fillCells } from './fill-cells.ts';
 import type { Desk } from './keeping/desk.ts';
 import { bcp47 } from './locales.ts';
 import { ask } from './page.ts';
+import { addressOf, reading, sheetIdOf, zoneOf } from './reading.ts';
 import { toGrid } from './to-grid.ts';
 import type { View } from './view.ts';
-
-function sheetIdOf({ getters }: Model, sheet: string): string {
-  const id = getters.getSheetIdByName(sheet);
-  if (id === undefined) throw new Error(`This workbook has no sheet named ${sheet}.`);
-  return id;
-}
-
-/** The part of the block that lies on the sheet. */
-function zoneOf({ getters }: Model, sheetId: string, address: string): Zone {
-  const { top, left, bottom, right } = helpers.toZone(address);
-  const edge = getters.getSheetZone(sheetId);
-  return { top, left, bottom: Math.min(bottom, edge.bottom), right: Math.min(right, edge.right) };
-}
-
-const addressOf = ({ top, left, bottom, right }: Zone): string => {
-  const corner = helpers.toXC(left, top);
-  return top === bottom && left === right ? corner : `${corner}:${helpers.toXC(right, bottom)}`;
-};
-
-const numbersFrom = (from: number, to: number): number[] => Array.from({ length: Math.max(0, to - from + 1) }, (_, k) => from + k);
-
-function formulaAt({ getters }: Model, position: CellPosition): string | undefined {
-  const cell = getters.getCell(position);
-  return cell?.isFormula ? cell.compiledFormula.toFormulaString(getters) : undefined;
-}
 
 /** The grid shows and takes a formula in its locale's marks, and keeps it in the canonical ones. */
 function asTyped(formula: string, { decimalSeparator, formulaArgSeparator }: Locale): string {
@@ -43,13 +19,6 @@ function asTyped(formula: string, { decimalSeparator, formulaArgSeparator }: Loc
   return tokenize(formula, DEFAULT_LOCALE)
     .map(({ type, value }) => instead(type, value))
     .join('');
-}
-
-function cellAt(model: Model, position: CellPosition): HostCell {
-  const { type, value, message } = model.getters.getEvaluatedCell(position);
-  const formula = formulaAt(model, position);
-  const shown = type === 'error' ? { value: value === '#ERROR' ? '#VALUE!' : value, error: message || String(value) } : { value };
-  return { ...shown, ...(formula !== undefined && { formula }) };
 }
 
 /** The grid keeps what it stores canonical, whatever the locale on show. */
@@ -84,13 +53,10 @@ function select(model: Model, { sheet, address }: Place): void {
 export function spreadsheetHost(view: View, desk: Desk): SpreadsheetHost {
   const model = (): Model => view.shown.model;
   return {
+    ...reading(model),
     name: 'this sheet',
     locale: () => bcp47(model().getters.getLocale()),
     typed: (formula) => asTyped(formula, model().getters.getLocale()),
-    sheetNames: async () => {
-      const { getters } = model();
-      return getters.getSheetIds().map((id) => getters.getSheetName(id));
-    },
     selection: async () => {
       const { getters } = model();
       const { sheetId, col, row } = getters.getActivePosition();
@@ -106,29 +72,6 @@ export function spreadsheetHost(view: View, desk: Desk): SpreadsheetHost {
       });
     },
     onChange: (listener) => view.onChange(listener),
-    read: async ({ sheet, address }) => {
-      const sheetId = sheetIdOf(model(), sheet);
-      const { top, left, bottom, right } = zoneOf(model(), sheetId, address);
-      return numbersFrom(top, bottom).map((row) => numbersFrom(left, right).map((col) => cellAt(model(), { sheetId, row, col })));
-    },
-    usedRange: async (sheet) => {
-      const { getters } = model();
-      const sheetId = sheetIdOf(model(), sheet);
-      const filled = getters.getEvaluatedCellsPositions(sheetId).filter((position) => getters.getEvaluatedCell(position).type !== 'empty');
-      if (filled.length === 0) return undefined;
-      const [rows, columns] = [filled.map(({ row }) => row), filled.map(({ col }) => col)];
-      const extent = (of: readonly number[]) =>
-        of.reduce<[number, number]>(([low, high], one) => [Math.min(low, one), Math.max(high, one)], [Number.POSITIVE_INFINITY, 0]);
-      const [[top, bottom], [left, right]] = [extent(rows), extent(columns)];
-      return addressOf({ top, bottom, left, right });
-    },
-    formulaBehind: async ({ sheet, address }) => {
-      const { left: col, top: row } = helpers.toZone(address);
-      const own: CellPosition = { sheetId: sheetIdOf(model(), sheet), col, row };
-      const from = model().getters.getArrayFormulaSpreadingOn(own) ?? own;
-      const formula = formulaAt(model(), from);
-      return formula === undefined ? undefined : { address: helpers.toXC(from.col, from.row), formula };
-    },
     write: async (fillings) => write(model(), fillings),
     select: async (place) => select(model(), place),
     startBudget: async (inputs) => {

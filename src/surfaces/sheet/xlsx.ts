@@ -35,10 +35,14 @@ interface Book {
   readonly model: Model;
   /** What the file is called, without its ending: the herd and the day. */
   readonly title: string;
+  /** When, in words. */
+  readonly made: string;
   readonly sheetNames: readonly string[];
   readonly strings: readonly string[];
-  /** The sheets that the budget brings, by their name. */
+  /** The sheets whose print is planned, by their name. */
   readonly planned: ReadonlyMap<string, Sheet>;
+  /** Every formula in it is one that other programs know. */
+  readonly recalculates: boolean;
 }
 
 /** The last row to print where formulas below it show nothing yet and would be printed as blank pages. */
@@ -70,11 +74,58 @@ function namePrintRanges(workbook: Document, { model, sheetNames, planned }: Boo
   if (names.childElementCount > 0) workbook.querySelector('workbook > sheets')?.after(names);
 }
 
-function mendWorksheet(worksheet: Document, name: string, { strings, planned, title }: Book): void {
+/** Whoever opens it works every formula out anew: the grid takes numbers for equal that differ by less than 2e-16 (18.2.2). */
+function mendBook(workbook: Document, book: Book): void {
+  namePrintRanges(workbook, book);
+  if (!book.recalculates) return;
+  const sheets = workbook.querySelector('workbook > sheets');
+  (workbook.querySelector('workbook > definedNames') ?? sheets)?.after(element(workbook, 'calcPr', { fullCalcOnLoad: '1' }));
+}
+
+/** The sheets on which functions of ours stand, of which this file holds the values alone. */
+const sheetsOfOurs = ({ getters }: Model): readonly string[] =>
+  getters
+    .getSheetIds()
+    .filter((id) =>
+      Object.values(getters.getCells(id)).some(
+        (cell) => cell.isFormula && /BEDDING\./i.test(cell.compiledFormula.toFormulaString(getters)),
+      ),
+    )
+    .map((id) => getters.getSheetName(id));
+
+const isFilled = (row: Element): boolean => row.querySelector('c > v, c > f, c > is') !== null;
+
+/** Says in the first free row what of the file stands still. */
+function sayWhatStandsStill(worksheet: Document, { model, sheetNames, made }: Book): void {
+  const still = sheetsOfOurs(model);
+  const data = worksheet.querySelector('sheetData');
+  if (still.length === 0 || !data) return;
+  const rows = new Map([...data.children].map((row) => [Number(row.getAttribute('r')), row]));
+  let number = 2;
+  for (let row = rows.get(number); row && isFilled(row); row = rows.get(number)) number++;
+  let row = rows.get(number);
+  if (!row) {
+    row = element(worksheet, 'row', { r: String(number) });
+    data.insertBefore(row, [...rows].find(([other]) => other > number)?.[1] ?? null);
+  }
+  const address = `A${number}`;
+  const cell = row.querySelector(`c[r="${address}"]`) ?? row.insertBefore(element(worksheet, 'c', { r: address }), row.firstChild);
+  cell.setAttribute('t', 'inlineStr');
+  const text = element(worksheet, 't', {});
+  const where = still.length > 4 ? `${still.length} of ${sheetNames.length} sheets` : still.join(', ');
+  text.textContent = `Values only, of ${made}, where BEDDING functions stood (${where}). Export with formulas makes a copy that recalculates.`;
+  const string = element(worksheet, 'is', {});
+  string.append(text);
+  cell.append(string);
+}
+
+function mendWorksheet(worksheet: Document, name: string, book: Book): void {
+  const { strings, planned, title } = book;
   mendErrors(worksheet, strings);
   // The grid writes an empty error style where a list only advises; the schema has none.
   for (const rule of worksheet.querySelectorAll('dataValidation[errorStyle=""]')) rule.removeAttribute('errorStyle');
   setUpPage(worksheet, planned.get(name), title);
+  if (name === book.sheetNames[0] && !book.recalculates) sayWhatStandsStill(worksheet, book);
 }
 
 /** A text that the grid marks as such by an apostrophe before it; the file has its own mark for a text. */
@@ -97,7 +148,7 @@ function list(part: Document, name: string, attributes: Record<string, string>):
 }
 
 const mends: Readonly<Record<string, (part: Document, book: Book) => void>> = {
-  'xl/workbook.xml': namePrintRanges,
+  'xl/workbook.xml': mendBook,
   'xl/sharedStrings.xml': unmarkTexts,
   '[Content_Types].xml': (part) =>
     list(part, 'Override', { ContentType: 'application/vnd.openxmlformats-package.core-properties+xml', PartName: `/${core}` }),
@@ -125,22 +176,39 @@ function stringsOf(files: Files): readonly string[] {
 
 const bytesOf = (dataUrl: string): Uint8Array => Uint8Array.from(atob(dataUrl.split(',')[1] ?? ''), (letter) => letter.charCodeAt(0));
 
+/** A spreadsheet file to be saved. */
+export interface Exported {
+  readonly name: string;
+  readonly content: Uint8Array<ArrayBuffer>;
+}
+
+/** What makes a file other than the budget's own. */
+type Kind = Partial<Pick<Book, 'planned' | 'title' | 'recalculates'>>;
+
+const plannedBudget = (): Book['planned'] => new Map(budgetWorkbook().sheets.map((sheet) => [sheet.name, sheet]));
+
 /**
  * The workbook for any spreadsheet program. Formulas that every program knows stay formulas; ours become the values they
  * have now, since no other program has our functions.
  */
-export async function toXlsx(model: Model): Promise<Uint8Array<ArrayBuffer>> {
+export async function toXlsx(
+  model: Model,
+  { planned = plannedBudget(), title = fileName(model, '').slice(0, -1), recalculates = false }: Kind = {},
+): Promise<Uint8Array<ArrayBuffer>> {
   const { files } = await model.exportXLSX();
+  const at = new Date();
   const book: Book = {
     model,
-    title: fileName(model, '').slice(0, -1),
+    title,
+    made: at.toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' }),
     sheetNames: model.getters.getSheetIds().map((id) => model.getters.getSheetName(id)),
     strings: stringsOf(files),
-    planned: new Map(budgetWorkbook().sheets.map((sheet) => [sheet.name, sheet])),
+    planned,
+    recalculates,
   };
   const entries = files.map((file): [string, Uint8Array] => [
     file.path,
     'imageSrc' in file ? bytesOf(file.imageSrc) : strToU8(mended(file.path, file.content, book)),
   ]);
-  return zipSync(Object.fromEntries([...entries, [core, strToU8(properties(book.title, new Date()))]]));
+  return zipSync(Object.fromEntries([...entries, [core, strToU8(properties(book.title, at))]]), { level: 9 });
 }

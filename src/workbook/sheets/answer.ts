@@ -87,7 +87,8 @@ export const answerInShort = { sheet: sheetName, rows: inShort.map((k) => firstS
 
 const shownWarnings = 10;
 
-const whoToAsk =
+/** Beside every plan that somebody may act on. */
+export const whoToAsk =
   'Your vet: udders and how they will be watched. The authority and your milk buyer: whether this fibre may be used, in writing. Licensed heating and electrical engineers: heat, hot water, power, guards. Your accountant and lender: tax, grant, loan. Your fire adviser and insurer: dust, and fibre that heats in a heap. Slurry gas kills: see Conditions and cautions before anyone mixes or presses.';
 
 /** The day after 31 December 9999: beyond it no spreadsheet program knows a date. */

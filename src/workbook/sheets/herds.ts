@@ -7,6 +7,9 @@ import { herdCount, herdHeadings, inventedHerds } from '../invented-herds.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 
+/** The one sheet that is not about this herd alone. */
+export const herdsName = 'Herds';
+
 type Asked = (typeof asked)[number];
 
 const unitOfResult = (key: string): string => figures.find((result) => result.key === key)?.unit ?? '';
@@ -73,7 +76,7 @@ function inShort(page: SheetBuilder): void {
 }
 
 export function herdsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Herds', [95, ...asked.map(() => 82), 80, 24, ...herdHeadings.map(() => 82)], { blank, landscape: true });
+  const page = new SheetBuilder(herdsName, [95, ...asked.map(() => 82), 80, 24, ...herdHeadings.map(() => 82)], { blank, landscape: true });
   page.title('Herds', 'Many herds at once: one row each on the right, their answers on the left. Two hundred invented ones to start with.');
   let drawnAt = 0;
   page.sideBySide(
