@@ -64,6 +64,9 @@ const here = (name: string): string => `H${inputRow(name)}`;
 /** The cells with the values that the plan goes by, one after the other: what was typed, else what is taken instead. */
 export const inUse = (...names: readonly string[]): string => names.map((name) => on(inputsName, here(name))).join(',');
 
+/** The same in a cell of its own, empty where nothing is known. */
+export const copied = (item: string): string => `=IF(${inUse(item)}="","",${inUse(item)})`;
+
 /** How the user came by an item’s value, where that was marked, and what was typed for it. */
 export const knownBy = (name: string): string => on(inputsName, `I${inputRow(name)}`);
 export const typedFor = (name: string): string => on(inputsName, `C${inputRow(name)}`);

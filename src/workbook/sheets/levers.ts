@@ -192,7 +192,7 @@ function drawDryness(page: SheetBuilder): void {
 }
 
 export function leversSheet(): SheetBuilder {
-  const page = new SheetBuilder('Levers', [160, 74, 74, 74, 74, 74, 74, 74, 74, 74, 74], { landscape: true });
+  const page = new SheetBuilder('Levers', [220, 92, 92, 92, 92, 92, 92, 92, 92, 92, 92], { landscape: true });
   page.title(
     'Levers',
     'What would have to change for the herd to be covered and the kit to pay, and what that does to the score.',

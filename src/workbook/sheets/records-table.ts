@@ -5,14 +5,12 @@ import type { Format } from '../model.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
 import { figure } from './figures.ts';
 import { inUse } from './inputs.ts';
+import { countedGerms, countUnits, looksLikeLog, perVolume } from './laboratory-count.ts';
 
 /** Five years. */
 export const roomFor = 60;
 
 export const organismColumns = ['E. coli, coliforms', 'Klebsiella', 'streptococci', 'staphylococci', 'other'] as const;
-
-/** How laboratories write a count. */
-const countUnits = ['per cm³', 'per ml', 'per g', 'log10 per cm³', 'log10 per ml', 'log10 per g'] as const;
 
 interface Typed {
   readonly name: string;
@@ -32,7 +30,7 @@ const typed: readonly Typed[] = [
   { name: 'bought', heading: 't bought' },
   { name: 'count', heading: 'laboratory’s count' },
   { name: 'unit', heading: 'its unit', choices: countUnits },
-  { name: 'organism', heading: 'of what', choices: ['coliforms', 'klebsiella', 'streptococci', 'staphylococci'] },
+  { name: 'organism', heading: 'of what', choices: countedGerms },
   { name: 'sample', heading: 'bedding', choices: ['unused', 'used'] },
 ];
 
@@ -87,12 +85,11 @@ function slip(at: (name: string) => string, nth: number): string {
 
 /** What deserves a second look, though the row counts. */
 function doubt(at: (name: string) => string): string {
-  const looksLog = `AND(ISNUMBER(${at('count')}),${at('count')}<12,LEFT(${at('unit')},3)="per",${at('count')}>0)`;
   return firstThat([
     [`SUM(${organismColumns.map(at).join(',')})>${at('cases')}`, 'look: more cultured than cases'],
     [`AND(ISNUMBER(${at('dm')}),${at('dm')}>1)`, 'look: type dry matter as 55%'],
     [`AND(${at('count')}<>"",${at('perVolume')}="")`, 'look: unit, germ or bedding missing'],
-    [looksLog, 'look: a logarithm? choose its unit'],
+    [looksLikeLog(at('count'), at('unit')), 'look: a logarithm? choose its unit'],
   ]);
 }
 
@@ -106,7 +103,6 @@ function worked(nth: number, head: number): Readonly<Record<string, string>> {
   const known = (formula: string) => `=IF(${at('phase')}="","",IFERROR(${formula}&"",""))`;
   const number = (formula: string) => `=IF(${at('phase')}="","",IFERROR(IF(${formula}="","",${formula}),""))`;
   const other = `IF(${at('phase')}="before","after","before")`;
-  const plain = `IF(LEFT(${at('unit')},3)="log",10^${at('count')},${at('count')})`;
   return {
     key: `=IF(ISNUMBER(${at('month')}),12*YEAR(${at('month')})+MONTH(${at('month')})-1,"")`,
     days: `=IF(OR(${at('check')}="ok",LEFT(${at('check')},4)="look"),DATE(YEAR(${at('month')}),MONTH(${at('month')})+1,1)-DATE(YEAR(${at('month')}),MONTH(${at('month')}),1),"")`,
@@ -114,7 +110,7 @@ function worked(nth: number, head: number): Readonly<Record<string, string>> {
     cowDays: `=IF(${at('days')}="","",${at('cows')}*${at('days')})`,
     season: `=IF(${at('key')}="","",MOD(${at('key')},12))`,
     same: `=IF(${at('phase')}="","",IF(COUNTIFS(${all('phase')},${other},${all('season')},${at('season')})>0,${at('phase')},""))`,
-    perVolume: `=IF(OR(NOT(ISNUMBER(${at('count')})),${at('unit')}="",${at('organism')}="",${at('sample')}=""),"",${plain}*IF(RIGHT(${at('unit')},2)=" g",{$density}/1000,1))`,
+    perVolume: `=IF(OR(NOT(ISNUMBER(${at('count')})),${at('unit')}="",${at('organism')}="",${at('sample')}=""),"",${perVolume(at('count'), at('unit'), '{$density}')})`,
     label: `=IF(${at('key')}="","",MONTH(${at('month')})&"/"&YEAR(${at('month')}))`,
     planDm: number(by(inUse('Bought dry matter'), inUse('Dried to dry matter'))),
     planBought: number(`${by(figure('Bought needed'), figure('Topped up with bought'))}/365*${at('days')}`),
