@@ -1,5 +1,5 @@
 import { budgetItems } from '../../budget/items.ts';
-import { letter, orDash, quoted } from '../grid.ts';
+import { letter, moved, orDash, quoted } from '../grid.ts';
 import type { Format } from '../model.ts';
 import { columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
@@ -78,7 +78,7 @@ function leverTable(page: SheetBuilder): void {
 /** Each lever's change in a sentence, and how large a change it is. */
 function inWords(page: SheetBuilder, { name, sought, words, change }: (typeof goals)[number], told: readonly number[]): void {
   page
-    .put(`${words}${page.row}`, name === 'cover' ? 'for cover 1' : 'for NPV 0', 'heading')
+    .across(`${words}${page.row}`, [name === 'cover' ? 'for cover 1' : 'for NPV 0', '', '', ''], 'heading')
     .put(`${change}${page.row}`, 'change', 'heading', { align: 'right' });
   page.row++;
   for (const from of told) {
@@ -93,8 +93,8 @@ function inWords(page: SheetBuilder, { name, sought, words, change }: (typeof go
         align: 'right',
         wrap: true,
       })
-      .put(
-        `${words}${page.row}`,
+      .block(
+        `${words}${page.row}:${moved(`${words}${page.row}`, 3)}`,
         `=IF(ISNUMBER(${change}${page.row}),$A${from}&": from "&${shown(`$C${from}`)}&" to "&${shown(rounded)}&IF(OR(${unit}="fraction",${unit}="money"),""," "&${unit}),"")`,
         'note',
         { says: [longestChange], wrap: true },

@@ -49,7 +49,12 @@ export function scores(page: SheetBuilder): void {
     page.row++;
     page
       .line([`Score of the ${bedding}`], 'label')
-      .spill({ formula: `=BEDDING.HYGIENE.SPAN(${own},${rest})`, rows: 5, formats: [undefined, 'whole', undefined] });
+      .spill({
+        formula: `=BEDDING.HYGIENE.SPAN(${own},${rest})`,
+        rows: 5,
+        formats: [undefined, 'whole', undefined],
+        heads: ['', 'score', 'band'],
+      });
   }
   page.caution(
     'A planning aid, no diagnosis: talk to your vet. Its weights are this project’s judgement, not fitted to data; lowest and highest are over what was not given, the last two lines with any one weight halved or doubled.',

@@ -119,7 +119,7 @@ function evidence(page: SheetBuilder): void {
 }
 
 export function udderSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Udder health', [200, 90, 90, 90, 420, 110, 90], { blank, landscape: true, dashes: true });
+  const page = new SheetBuilder('Udder health', [200, 90, 170, 110, 350, 110, 90], { blank, landscape: true, dashes: true });
   page.title(
     'Udder health',
     'How clean and dry the fibre lies beside the present bedding, and how many extra cases would eat what the kit earns.',
