@@ -12,11 +12,20 @@ const type = (book: Evaluated, item: string, typed: string): void => book.type('
 describe('the vet’s page', () => {
   it('sets the points of the fibre beside those of the bedding now, and they add up to the two scores', () => {
     const book = new Evaluated(budgetWorkbook());
-    expect(at(book, 'Score', 'B').value).toBeCloseTo(Number(at(book, 'Hygiene score, fibre', 'B', 'Answer').value), 9);
-    expect(at(book, 'Score', 'C').value).toBeCloseTo(Number(at(book, 'Hygiene score, present bedding', 'B', 'Answer').value), 9);
-    expect(at(book, 'Score', 'E').text).toBe(`the fibre is worse by ${at(book, 'Score', 'D').text} points`);
+    expect(at(book, 'All points', 'B').value).toBeCloseTo(Number(at(book, 'Hygiene score, fibre', 'B', 'Answer').value), 9);
+    expect(at(book, 'All points', 'C').value).toBeCloseTo(Number(at(book, 'Hygiene score, present bedding', 'B', 'Answer').value), 9);
+    expect(at(book, 'All points', 'E').text).toBe(`the fibre is worse by ${at(book, 'All points', 'D').text} points`);
     // Daily bedding, both: what differs is how wet and of what it is.
-    expect(at(book, 'Score', 'D').value).toBeGreaterThan(0);
+    expect(at(book, 'All points', 'D').value).toBeGreaterThan(0);
+  });
+
+  it('shows the span of either score, as HYGIENE.SPAN has it', () => {
+    const book = new Evaluated(budgetWorkbook());
+    const spans = [1, 2].map((right) =>
+      ['Lowest', 'Highest'].map((end) => Math.round(Number(at(book, end, right === 1 ? 'B' : 'C').value))).join('–'),
+    );
+    expect(spans).toEqual(['Hygiene span, fibre', 'Hygiene span, present bedding'].map((key) => at(book, key, 'B', 'Answer').text));
+    expect(['low', 'moderate', 'raised', 'high']).toContain(at(book, 'Lowest', 'D').text);
   });
 
   it('calls the same what is the same, and nothing known where a bedding is not known', () => {
@@ -25,10 +34,10 @@ describe('the vet’s page', () => {
     type(book, 'Dried to dry matter', '80%');
     type(book, 'Bought dry matter', '80%');
     type(book, 'Fibre kind', String(now[2]));
-    expect(at(book, 'Score', 'E').text).toBe('the same');
+    expect(at(book, 'All points', 'E').text).toBe('the same');
     const blank = new Evaluated(budgetWorkbook({ blank: true }));
-    expect(at(blank, 'Score', 'E').text).toBe('not known');
-    expect(at(blank, 'Score', 'B').text).toBe('–');
+    expect(at(blank, 'All points', 'E').text).toBe('not known');
+    expect(at(blank, 'All points', 'B').text).toBe('–');
   });
 
   it('tells how many more cases would take the NPV to 0, as Answer does', () => {

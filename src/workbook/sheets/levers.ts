@@ -24,8 +24,8 @@ const longestName = itemNames.reduce((long, name) => (name.length > long.length 
 
 /** What is sought of a lever: the figure that is to reach `from`, where the value that does it stands, and where it is told. */
 const goals = [
-  { name: 'cover', label: 'Cover 1 is', figure: 'Cover of demand', from: 1, sought: 'D', words: 'A', change: 'E' },
-  { name: 'pay', label: 'NPV 0 is', figure: 'NPV', from: 0, sought: 'E', words: 'F', change: 'J' },
+  { name: 'cover', label: 'Cover 1 is', figure: 'Cover of demand', from: 1, sought: 'D', words: 'A', wide: 4, change: 'E' },
+  { name: 'pay', label: 'NPV 0 is', figure: 'NPV', from: 0, sought: 'E', words: 'F', wide: 5, change: 'K' },
 ] as const;
 export type Goal = (typeof goals)[number]['name'];
 
@@ -76,9 +76,13 @@ function leverTable(page: SheetBuilder): void {
 }
 
 /** Each lever's change in a sentence, and how large a change it is. */
-function inWords(page: SheetBuilder, { name, sought, words, change }: (typeof goals)[number], told: readonly number[]): void {
+function inWords(page: SheetBuilder, { name, sought, words, wide, change }: (typeof goals)[number], told: readonly number[]): void {
   page
-    .across(`${words}${page.row}`, [name === 'cover' ? 'for cover 1' : 'for NPV 0', '', '', ''], 'heading')
+    .across(
+      `${words}${page.row}`,
+      [name === 'cover' ? 'for cover 1' : 'for NPV 0', ...Array.from({ length: wide - 1 }, () => '')],
+      'heading',
+    )
     .put(`${change}${page.row}`, 'change', 'heading', { align: 'right' });
   page.row++;
   for (const from of told) {
@@ -94,7 +98,7 @@ function inWords(page: SheetBuilder, { name, sought, words, change }: (typeof go
         wrap: true,
       })
       .block(
-        `${words}${page.row}:${moved(`${words}${page.row}`, 3)}`,
+        `${words}${page.row}:${moved(`${words}${page.row}`, wide - 1)}`,
         `=IF(ISNUMBER(${change}${page.row}),$A${from}&": from "&${shown(`$C${from}`)}&" to "&${shown(rounded)}&IF(OR(${unit}="fraction",${unit}="money"),""," "&${unit}),"")`,
         'note',
         { says: [longestChange], wrap: true },
@@ -192,7 +196,7 @@ function drawDryness(page: SheetBuilder): void {
 }
 
 export function leversSheet(): SheetBuilder {
-  const page = new SheetBuilder('Levers', [220, 92, 92, 92, 92, 92, 92, 92, 92, 92, 92], { landscape: true });
+  const page = new SheetBuilder('Levers', [220, 100, 100, 100, 100, 100, 100, 100, 100, 100, 100], { landscape: true });
   page.title(
     'Levers',
     'What would have to change for the herd to be covered and the kit to pay, and what that does to the score.',

@@ -6,9 +6,13 @@ import { copied, inUse } from './inputs.ts';
 /** What the score of either bedding rests on beside its own three figures, by the names of their cells. */
 export const rest = '{shed},{dirty},{bed},{stocking}';
 
+/** A function of the score's family for the fibre, or for the bedding now one column to the right. */
+const called = (page: SheetBuilder, name: string, right: number): string =>
+  `BEDDING.HYGIENE.${name}(${['dm', 'interval', 'material'].map((own) => moved(page.at(own), right)).join(',')},${rest})`;
+
 /** What the scores rest on, and the scores with their spans. */
 export function scores(page: SheetBuilder): void {
-  page.part('What the score rests on').headings('', 'fibre', 'present bedding', 'unit', 'where from');
+  page.part('What the score rests on').headings('', 'fibre', 'bedding now', 'unit', 'where from');
   page.facts([
     {
       name: 'dm',
@@ -44,20 +48,18 @@ export function scores(page: SheetBuilder): void {
       note: 'cows ÷ cubicles',
     },
   ]);
-  for (const [k, bedding] of ['fibre', 'present bedding'].entries()) {
-    const own = ['dm', 'interval', 'material'].map((name) => moved(page.at(name), k)).join(',');
-    page.row++;
+  page.row++;
+  page.headings('score', 'fibre', 'bedding now', 'fibre', 'bedding now: in words');
+  for (const [k, words] of ['Lowest', 'Score', 'Highest', 'Lowest, one weight changed', 'Highest, one weight changed'].entries()) {
+    const of = (column: number) => [0, 1].map((right) => `=IFERROR(INDEX(${called(page, 'SPAN', right)},${k + 2},${column})&"","–")`);
+    const numbers = of(2).map((formula) => formula.replace('&""', '*1'));
     page
-      .line([`Score of the ${bedding}`], 'label')
-      .spill({
-        formula: `=BEDDING.HYGIENE.SPAN(${own},${rest})`,
-        rows: 5,
-        formats: [undefined, 'whole', undefined],
-        heads: ['', 'score', 'band'],
-      });
+      .line([words, ...numbers], 'output', { format: 'whole', align: 'right' })
+      .put(`A${page.row - 1}`, words, 'label')
+      .across(`D${page.row - 1}`, of(3), 'output', { says: ['moderate'] });
   }
   page.caution(
-    'A planning aid, no diagnosis: talk to your vet. Its weights are this project’s judgement, not fitted to data; lowest and highest are over what was not given, the last two lines with any one weight halved or doubled.',
+    'A planning aid, no diagnosis: talk to your vet. Its weights are this project’s judgement, not fitted to data; lowest and highest are over what was not given; in the last two lines any one weight is halved or doubled.',
   );
 }
 
@@ -80,10 +82,7 @@ export function beforeAndAfter(page: SheetBuilder): void {
   const top = page.row;
   factorFacts.forEach(([factor], k) => {
     const row = page.row;
-    const points = ([0, 1] as const).map((right) => {
-      const own = ['dm', 'interval', 'material'].map((name) => moved(page.at(name), right)).join(',');
-      return `=IFERROR(INDEX(BEDDING.HYGIENE.DRIVERS(${own},${rest}),${k + 2},3)*1,"–")`;
-    });
+    const points = [0, 1].map((right) => `=IFERROR(INDEX(${called(page, 'DRIVERS', right)},${k + 2},3)*1,"–")`);
     page
       .line([inPlainWords[factor], ...points, orDash(`B${row}-C${row}`)], 'output', { format: 'one', align: 'right' })
       .put(`A${row}`, inPlainWords[factor], 'label')
@@ -94,8 +93,8 @@ export function beforeAndAfter(page: SheetBuilder): void {
     (column) => `=IF(COUNT(${column}${top}:${column}${row - 1})=0,"–",SUM(${column}${top}:${column}${row - 1}))`,
   );
   page
-    .line(['Score', ...total, orDash(`B${row}-C${row}`)], 'strong', { format: 'one', align: 'right' })
-    .put(`A${row}`, 'Score', 'strong')
+    .line(['All points', ...total, orDash(`B${row}-C${row}`)], 'strong', { format: 'one', align: 'right' })
+    .put(`A${row}`, 'All points', 'strong')
     .put(`E${row}`, inWords(row), 'strong', { says: ['the fibre is better by 100.0 points'] });
 }
 

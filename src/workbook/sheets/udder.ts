@@ -94,6 +94,7 @@ function drivers(page: SheetBuilder): void {
 
 function evidence(page: SheetBuilder): void {
   page
+    .newPage()
     .part(
       'Hours lying down, as each trial implies at this dry matter',
       'The trials disagree fourfold, and no milk is claimed for lying longer. From WELFARE.LYING.',
@@ -103,9 +104,7 @@ function evidence(page: SheetBuilder): void {
       formula: '=BEDDING.WELFARE.LYING({dm})',
       formats: [undefined, 'one', 'text', 'text', undefined],
       says: lyingTimes(0.5).rows,
-    });
-  page
-    .newPage()
+    })
     .part(
       'What studies found, with those that contradict each other',
       'From WELFARE.TABLE; for the score itself see evidence above, for and against.',
