@@ -216,6 +216,14 @@ describe('BUDGET.MONTHS', () => {
     expect(cell(table, 'year', 'power cost')).toBeCloseTo(resultOf(inputs, 'Power') as number, 6);
   });
 
+  it('splits the tonnes of last year’s invoices by the months’ days, so that twelve alike months still give HERD’s figures', () => {
+    const byTonnes = { ...inputs, 'Litres now': '', 'Bought t last year': 120, 'Dryer hours a day': 6 };
+    expect(resultOf(byTonnes, 'Cover of demand')).toBeLessThan(1);
+    const table = callFor('BUDGET.MONTHS', byTonnes, alike(25));
+    expect(cell(table, 'year', 'topped up t')).toBeCloseTo(resultOf(byTonnes, 'Topped up with bought') as number, 6);
+    expect(cell(table, 'year: saving', 'days')).toBeCloseTo(resultOf(byTonnes, 'Saving') as number, 6);
+  });
+
   it('counts the months’ needs as what is made and what is short, whatever the weather', () => {
     const months = fc.array(
       fc.tuple(fc.integer({ min: 0, max: 30 }), fc.integer({ min: -15, max: 25 }), fc.integer({ min: 40, max: 100 })),
