@@ -76,7 +76,7 @@ export const sentences: readonly Sentence[] = [
   ),
   said(
     'NPV',
-    `IF(ISNUMBER(${cases}),IF(${cases}<0.05,"Less than 0.1",TEXT(${cases},"0.0"))&" more clinical cases of mastitis for each 100 cows a year would eat what it earns","It earns nothing that more mastitis could eat")&": clinical cases only; what does not show costs as much again."`,
+    `IF(AND(NOT(ISNUMBER(${cases})),{NPV}>0),"",IF(ISNUMBER(${cases}),IF(${cases}<0.05,"Less than 0.1",TEXT(${cases},"0.0"))&" more clinical cases of mastitis for each 100 cows a year would eat what it earns","It earns nothing that more mastitis could eat")&": clinical cases only; what does not show costs as much again.")`,
     'Less than 0.1 more clinical cases of mastitis for each 100 cows a year would eat what it earns: clinical cases only; what does not show costs as much again.',
   ),
   {
