@@ -14,6 +14,10 @@ export type Changes = ReadonlyMap<ItemKey, unknown>;
 const defaults: readonly unknown[] = budgetItems.map(({ parameter }) => parameter.fallback?.value);
 const following = budgetItems.filter(({ follows }) => follows !== undefined);
 
+/** Whether another item takes this one out of the plan. */
+const isOut = ({ unless }: BudgetItem, values: readonly unknown[]): boolean =>
+  unless !== undefined && values[itemOf(unless.item).place] === unless.is;
+
 /**
  * What was given for one herd, by item: a usable value, or the refusal that says why it is not. `inputs` hands out what the
  * plan goes by: what was given, else the default, else what another item gives.
@@ -50,6 +54,11 @@ export class Given {
     return this.typed.filter((value) => value instanceof Refusal);
   }
 
+  /** Whether another item takes this one out of the plan, whatever was typed for it. */
+  isOut(item: BudgetItem): boolean {
+    return isOut(item, this.values);
+  }
+
   /** The refusal of an item that another rules out, both usable by themselves; or nothing. */
   clash(item: BudgetItem): Refusal | undefined {
     return clashOf(item, this.values);
@@ -57,7 +66,8 @@ export class Given {
 
   /**
    * The same herd with some items at other values. What follows another item (`Litres now`, `Days now`) stays what it was
-   * taken to be here, unless it is itself among the changes; it does not thereby count as given.
+   * taken to be here, unless it is itself among the changes; it does not thereby count as given. A changed item that another
+   * took out of the plan takes effect.
    */
   changed(changes: Changes): Given {
     const [typed, values] = [this.typed.slice(), this.values.slice()];
@@ -65,7 +75,11 @@ export class Given {
       if (values[place] === undefined) values[place] = values[itemOf(follows as ItemKey).place];
     }
     for (const [key, value] of changes) {
-      const { place } = itemOf(key);
+      const item = itemOf(key);
+      const { place, unless } = item;
+      if (unless && value !== undefined && isOut(item, values) && !changes.has(unless.item)) {
+        typed[itemOf(unless.item).place] = values[itemOf(unless.item).place] = undefined;
+      }
       typed[place] = value;
       values[place] = value ?? defaults[place];
     }
@@ -85,17 +99,19 @@ class Taken {
 /** The refusal of an item that another rules out; nothing where either is missing or refused by itself. */
 function clashOf(item: BudgetItem, values: readonly unknown[]): Refusal | undefined {
   const { against, place } = item;
-  if (!against) return undefined;
+  if (!against || isOut(item, values)) return undefined;
   const [value, other] = [values[place], values[itemOf(against.item).place]];
   if (typeof value !== 'number' || typeof other !== 'number') return undefined;
-  const isFine = against.is === 'at most' ? value <= other : against.is === 'at least' ? value >= other : value > other;
+  const { aboveIf } = against;
+  const is = aboveIf && values[itemOf(aboveIf.item).place] === aboveIf.is ? 'above' : against.is;
+  const isFine = is === 'at most' ? value <= other : is === 'at least' ? value >= other : value > other;
   if (isFine) return undefined;
-  const how = { 'at most': 'is above', 'at least': 'is below', above: 'is not above' }[against.is];
+  const how = { 'at most': 'is above', 'at least': 'is below', above: 'is not above' }[is];
   return new Refusal(nameOfItem(item), said`${value} ${how} ${against.called} ${other}`, `enter ${against.enter}`);
 }
 
 function getterOf(item: BudgetItem): (this: Taken) => unknown {
-  const { place, follows, standIn, against, name, parameter } = item;
+  const { place, follows, standIn, unless, against, name, parameter } = item;
   const missing = new Missing(`${name} is missing: enter ${parameter.accepts}`);
   const otherwise = (inputs: Inputs): unknown => {
     if (follows) return inputs[follows];
@@ -103,6 +119,9 @@ function getterOf(item: BudgetItem): (this: Taken) => unknown {
     return (standIn.by as (...values: unknown[]) => unknown)(...standIn.of.map((key) => inputs[key]));
   };
   return function (this: Taken) {
+    const ruling = unless && this.values[itemOf(unless.item).place];
+    if (typeof ruling === 'object') throw ruling;
+    if (unless && ruling === unless.is) return (this as unknown as Inputs)[unless.as];
     const value = this.values[place];
     if (value === undefined) return otherwise(this as unknown as Inputs);
     if (typeof value === 'object') throw value;

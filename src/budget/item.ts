@@ -27,10 +27,19 @@ export interface StandIn<Others extends string> {
   readonly formula: (...cells: string[]) => string;
 }
 
+/** Which value of which item takes another out of the plan, and the item whose value is taken then. */
+export interface Unless<Others extends string> {
+  readonly item: Others;
+  readonly is: string;
+  readonly as: Others;
+}
+
 /** What another item rules out, and the words in which it is refused. */
 export interface Against<Others extends string> {
   readonly is: 'at most' | 'at least' | 'above';
   readonly item: Others;
+  /** Where that item has that value, being equal is ruled out too. */
+  readonly aboveIf?: { readonly item: Others; readonly is: string };
   /** The other item as the refusal names it, and in the one or two words that the check column has room for. */
   readonly called: string;
   readonly short: string;
@@ -51,11 +60,15 @@ export interface ItemEntry<Value = unknown, Others extends string = string> {
   readonly only?: Only;
   /** No plan can do without it, where it plays a part. */
   readonly needed?: true;
+  /** A plan can do without it, but what stands in decides so much that it is asked for with what is needed. */
+  readonly asked?: true;
   /** Another item that will do in its place: neither its lack nor its default is told where that one is given. */
   readonly instead?: Others;
   /** Taken to be as another item where not given; it stays what it was taken to be while that item varies. */
   readonly follows?: Others;
   readonly standIn?: StandIn<Others>;
+  /** Where that item has that value, this one plays no part, whatever was typed, and another's value is taken. */
+  readonly unless?: Unless<Others>;
   readonly against?: Against<Others>;
 }
 

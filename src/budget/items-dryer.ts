@@ -19,20 +19,26 @@ const fibreTarget: Bounds = {
 
 /** The dryer, its air and its heat. */
 export const dryerItems = {
+  dryer: fibre.yesNo('Dryer', 'whether the pressed fibre is dried; without, it is spread as it leaves the press', {
+    asked: true,
+    empty: 'yes, if dried further than pressed',
+  }),
   target_dm: fibre.number(
     'Dried to dry matter',
     'fraction',
     fibreTarget,
-    'dry matter wanted in the cubicle; the pressed dry matter means no dryer',
+    'dry matter wanted in the cubicle; leave it empty where there is no dryer',
     {
       needed: true,
+      unless: { item: 'dryer', is: 'no', as: 'cake_dm' },
       usual: [0.45, 0.62],
       against: {
         is: 'at least',
         item: 'cake_dm',
+        aboveIf: { item: 'dryer', is: 'yes' },
         called: 'the pressed dry matter',
         short: 'pressed',
-        enter: 'the dry matter the dryer reaches, or that of the pressed fibre where there is no dryer',
+        enter: 'the dry matter the dryer reaches, or Dryer no where there is none',
       },
     },
   ),

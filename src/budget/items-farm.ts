@@ -12,6 +12,7 @@ export const farmItems = {
   cubicles: herd.number('Cubicles', 'cubicles', range(1, 20_000), 'cubicles that are bedded'),
   housed_days: herd.number('Housed days', 'days/year', range(1, 366), 'days a year the cows are housed', {
     default: 'housed_days',
+    asked: true,
     usual: [150, 365],
   }),
   litres: herd.number(
@@ -76,6 +77,7 @@ export const farmItems = {
   }),
   litres_now: bought.number('Litres now', 'litres', range(0.5, 500), 'litres of the bought bedding a cubicle gets each time', {
     empty: 'as for the fibre',
+    asked: true,
     follows: 'litres',
     instead: 'bought_t_last_year',
   }),
@@ -95,6 +97,7 @@ export const farmItems = {
   ),
   labour_h_week_now: bought.number('Labour hours a week now', 'h/week', range(0, 168), 'hours a week spent on bedding now', {
     default: 'labour_hours_now',
+    asked: true,
   }),
 
   litres_cow_day: slurry.number('Slurry litres per cow', 'litres/day', range(10, 150), 'slurry a cow makes in a day, undiluted', {

@@ -41,5 +41,9 @@ export const itemCalled = (name: string): BudgetItem | undefined => budgetItems.
 /** `Grant (money)`: an item as a refusal leads with it. */
 export const nameOfItem = ({ parameter }: BudgetItem): string => nameWithUnit(parameter);
 
-/** When a needed item is: `with a dryer`, `one of two with a dryer`; empty where no plan can do without. */
-export const whenNeeded = ({ instead, only }: BudgetItem): string => `${instead ? 'one of two ' : ''}${only ?? ''}`;
+/** Whether it is asked for before all others. The loan's own items stay beside the loan: nothing is missing without one. */
+export const askedFirst = ({ needed, asked, only }: BudgetItem): boolean => (needed === true && only !== 'with a loan') || asked === true;
+
+/** When a needed item is: `with a dryer`, `one of two with a dryer`, `unless Dryer is no`; empty where no plan can do without. */
+export const whenNeeded = ({ instead, only, unless }: BudgetItem): string =>
+  `${instead ? 'one of two ' : ''}${only ?? (unless ? `unless ${itemOf(unless.item).name} is ${unless.is}` : '')}`;

@@ -15,7 +15,7 @@ export class Needs extends OnDemand {
     this.inputs = given.inputs;
   }
 
-  /** No dryer is told by drying to the very dry matter that the press gives. */
+  /** Without a dryer, said so or not, the fibre is dried to the very dry matter that the press gives. */
   get has_dryer() {
     return this.inputs.target_dm > this.inputs.cake_dm;
   }

@@ -35,6 +35,7 @@ const columnsOf = ({ parameter: { unit, bounds } }: BudgetItem) => {
 function readRange(where: string, cells: readonly unknown[], plan: Plan): Range {
   const [name, low, likely, high] = cells;
   const item = itemOfRow(where, name);
+  if (plan.given.isOut(item)) throw new Refusal(where, `${item.name} plays no part in this plan`, 'take the row out, or say Dryer yes');
   const inUse = isBlank(likely) ? answerOf(() => plan.inputs[item.key]) : likely;
   if (typeof inUse === 'object')
     throw new Refusal(`${where}, likely`, 'is blank, and the plan has no value of its own', `enter it: ${item.parameter.accepts}`);

@@ -7,10 +7,12 @@ import type { Plan } from './plan.ts';
 /** What a plan rests on beside what was given: what stands in, and what it still lacks. */
 
 /** Whether the item plays a part in this plan; where that cannot be told yet, a dryer's does and a loan's does not. */
-export function playsPart({ only }: BudgetItem, plan: Plan): boolean {
+export function playsPart(item: BudgetItem, plan: Plan): boolean {
+  const { only } = item;
+  if (plan.given.isOut(item)) return false;
   if (only === undefined) return true;
   const isSo = answerOf(() => (only === 'with a dryer' ? plan.needs.has_dryer : plan.inputs.borrowed > 0));
-  return typeof isSo === 'boolean' ? isSo : only === 'with a dryer';
+  return typeof isSo === 'boolean' ? isSo : only === 'with a dryer' && plan.given.get('dryer') !== 'no';
 }
 
 /** Whether another item was given that will do in its place. */

@@ -76,9 +76,12 @@ export const bedsWarnings = [
       `Bacteria in ${plan.inputs.fibre_kind} grow to full numbers within one to two days, and some rules ask for use on the day it is made: bed daily, or agree the interval with your vet.`,
   }),
   warning('No dryer', 'fraction', {
-    trigger: 'dried to the pressed dry matter',
+    trigger: 'Dryer no, or dried to the pressed dry matter',
     fires: (plan) => !plan.needs.has_dryer && plan.inputs.target_dm,
-    meaning: 'There is no dryer in this plan; BUDGET.SWEEP over Dried to dry matter shows what drying would change in score and cost.',
+    meaning: ({ given }) => {
+      const unused = given.get('dryer') === 'no' && given.has('target_dm') ? ', so Dried to dry matter is not used as typed' : '';
+      return `There is no dryer in this plan${unused}; BUDGET.SWEEP over Dried to dry matter shows what drying would change in score and cost.`;
+    },
   }),
   warning('Stocking', 'cows per cubicle', {
     value: (plan) => plan.udder.stocking,

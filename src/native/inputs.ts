@@ -57,11 +57,17 @@ const column = (of: keyof typeof columns): string =>
   `${inputsName}!$${columns[of]}$${Math.min(...rows)}:$${columns[of]}$${Math.max(...rows)}`;
 
 /** Whether an item plays a part; where that cannot be told yet, a dryer's does and a loan's does not. */
-function plays({ only }: BudgetItem): string {
+function plays({ only, unless }: BudgetItem): string {
+  if (unless) return `${cellOf('typed', unless.item)}<>${quoted(unless.is)}`;
   if (only === undefined) return 'TRUE';
   if (only === 'with a loan') return `IF(ISERROR(${cellOf('inUse', 'borrowed')}),FALSE,${cellOf('inUse', 'borrowed')}>0)`;
   const [target, pressed] = [cellOf('inUse', 'target_dm'), cellOf('inUse', 'cake_dm')];
-  return `IF(ISERROR(${target}+${pressed}),TRUE,${target}>${pressed})`;
+  return `IF(ISERROR(${target}+${pressed}),${cellOf('typed', 'dryer')}<>"no",${target}>${pressed})`;
+}
+
+/** What is in use for an item, unless another item takes it out of the plan. */
+function unlessOut({ unless }: BudgetItem, inUse: string): string {
+  return unless ? `IF(${cellOf('inUse', unless.item)}=${quoted(unless.is)},${cellOf('inUse', unless.as)},${inUse})` : inUse;
 }
 
 /** How the plan stands with an item: see standing.ts, whose rules these are. */
@@ -95,8 +101,9 @@ const here = (formula: string): string => `=${formula.replaceAll(`${inputsName}!
 function cellsOf(item: BudgetItem, page: Sheet, typed: Typed, calls: Calls): Record<string, SheetCell> {
   const at = (of: keyof typeof columns): string => `${columns[of]}${inputRow(item.name)}`;
   const look = (of: keyof typeof columns): SheetCell => page.cells[at(of)] ?? { content: '' };
-  // Of two of which one will do, each would ask what is in use for the other.
-  const checked = inputCheck(item, inputRow(item.name), (name) => cell(itemNamed(name)?.instead ? 'typed' : 'inUse', name)).slice(1);
+  // Of two of which one will do, each would ask what is in use for the other; whether there is a dryer is as it was typed.
+  const isAsTyped = (other: BudgetItem | undefined): boolean => other?.instead !== undefined || other?.key === 'dryer';
+  const checked = inputCheck(item, inputRow(item.name), (name) => cell(isAsTyped(itemNamed(name)) ? 'typed' : 'inUse', name)).slice(1);
   const inUse = item.needed
     ? `IF(${at('typed')}<>"",${at('typed')},IF(LEFT(${at('check')},7)="missing",${missing.address},""))`
     : withoutOurs(contentAt(page, at('inUse')).slice(1), calls);
@@ -110,7 +117,7 @@ function cellsOf(item: BudgetItem, page: Sheet, typed: Typed, calls: Calls): Rec
     },
     [at('inUse')]: {
       ...look('inUse'),
-      content: here(`IF(LEFT(${at('check')},6)="cannot",${refused.address},${inUse})`),
+      content: here(unlessOut(item, `IF(LEFT(${at('check')},6)="cannot",${refused.address},${inUse})`)),
     },
     [at('known')]: { ...look('known'), content: typed.known?.[item.name] ?? '' },
     [at('standing')]: { content: here(standing(item)), ...note },

@@ -75,7 +75,7 @@ export function planOf(change: Partial<Figures>): Plan {
     exhaust: { heat_mj_kg: figures.heat_mj_kg },
   };
   /** Every part of the plan hands out the same figures; one that is missing is thrown when it is asked for. */
-  const given = { has: (name: keyof typeof all) => all[name] !== undefined };
+  const given = { has: (name: keyof typeof all) => all[name] !== undefined, get: (name: keyof typeof all) => all[name] };
   const coldest = { set_by: figures.coldest_set_by, supply_c: figures.coldest_supply_c };
   const part: object = new Proxy(all, {
     get(_, name) {

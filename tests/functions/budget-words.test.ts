@@ -8,7 +8,7 @@ describe('a result that items of the plan speak against', () => {
     [
       { 'Dried to dry matter': 0.3 },
       'Fibre needed',
-      '#VALUE! Dried to dry matter (fraction): 0.3 is below the pressed dry matter 0.355; enter the dry matter the dryer reaches, or that of the pressed fibre where there is no dryer',
+      '#VALUE! Dried to dry matter (fraction): 0.3 is below the pressed dry matter 0.355; enter the dry matter the dryer reaches, or Dryer no where there is none',
     ],
     [
       { 'Hot water temperature': 22, 'Outdoor temperature': 22 },

@@ -82,6 +82,46 @@ describe('the survey', () => {
     expect(pane.said('Slurry litres per cow')).toMatch(/64 litres\/day is taken.*\(quoted\)/);
   });
 
+  it('asks first for what is needed, and for what is assumed and decides much', async () => {
+    const pane = await openPane(withInputs());
+    const asked = [...pane.root.querySelectorAll('fieldset label')].map((label) => label.textContent?.trim());
+    for (const item of ['Cows', 'Housed days', 'Litres now', 'Labour hours a week now', 'Dryer', 'Dried to dry matter'])
+      expect(asked).toContain(item);
+    expect(asked).not.toContain('Altitude');
+    expect(pane.said('Labour hours a week now')).toMatch(/Not given: 0 h\/week is taken/);
+  });
+
+  it('asks for water or heat where neither is given', async () => {
+    const pane = await openPane(withInputs());
+    for (const item of ['Hot water litres per hour', 'Heat available kW'])
+      expect(pane.said(item)).toContain('Needed: this or the other of the two.');
+    await pane.enter('Heat available kW', '50');
+    expect(pane.said('Hot water litres per hour')).toContain('Not needed: the other of the two is given.');
+  });
+
+  it('asks for nothing of a dryer’s where there is none, and says of what is typed that it is not used', async () => {
+    const host = withInputs({ 'Dried to dry matter': 0.55 });
+    const pane = await openPane(host);
+    expect(pane.said('Air m3 per hour')).toContain('Needed.');
+    await pane.enter('Dryer', 'no');
+    expect(host.content('Inputs', inputAt('Dryer'))).toBe('no');
+    expect(pane.said('Air m3 per hour')).toContain('Not needed without a dryer.');
+    expect(pane.said('Heat available kW')).toContain('Not needed without a dryer.');
+    expect(pane.said('Dried to dry matter')).toContain('Not used without a dryer.');
+    expect(pane.said('Loan years')).toContain('Not needed without a loan.');
+    await pane.enter('Dryer', 'yes');
+    expect(pane.said('Air m3 per hour')).toContain('Needed.');
+    expect(pane.said('Dried to dry matter')).not.toContain('Not used');
+  });
+
+  it('says beside it why a value cannot stand beside another', async () => {
+    const pane = await openPane(withInputs({ Dryer: 'yes', 'Dried to dry matter': 0.3, 'Pressed dry matter': 0.34 }));
+    expect(pane.said('Dried to dry matter')).toContain(
+      '0.3 is not above the pressed dry matter 0.34; enter the dry matter the dryer reaches',
+    );
+    expect(pane.text()).toContain('Dried to dry matter cannot be used as it stands');
+  });
+
   it('empties the cell when the box is emptied', async () => {
     const host = withInputs();
     const pane = await openPane(host);

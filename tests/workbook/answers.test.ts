@@ -111,9 +111,39 @@ describe('an input that changes', () => {
     expect(book.read('Inputs', cell.replace('C', 'E')).text).toBe(said);
   });
 
-  it('without a dryer leaves the drying aside and still answers', () => {
+  it('is told beside it what a dryer’s items are there for, by whether there is one', () => {
+    const book = new Evaluated(budgetWorkbook({ blank: true }));
+    const type = (item: string, typed: string) => book.type('Inputs', inputCell(book, item), typed);
+    const said = (item: string) => book.read('Inputs', inputCell(book, item).replace('C', 'E')).text;
+    const dryers = ['Dried to dry matter', 'Air m3 per hour', 'Hot water litres per hour', 'Heat available kW'];
+    expect(dryers.map(said)).toEqual(['missing', 'missing', 'missing', 'missing']);
+    type('Dryer', 'no');
+    expect(dryers.map(said)).toEqual(['', '', '', '']);
+    type('Pressed dry matter', '34%');
+    for (const [item, typed] of [
+      ['Dried to dry matter', '56%'],
+      ['Air m3 per hour', '3000'],
+    ] as const) {
+      type(item, typed);
+      expect(said(item)).toBe('not used: no dryer');
+    }
+    type('Dryer', 'yes');
+    expect(dryers.map(said)).toEqual(['ok', 'ok', 'missing', 'missing']);
+    type('Heat available kW', '50');
+    expect(dryers.map(said)).toEqual(['ok', 'ok', '', 'ok']);
+    type('Dried to dry matter', '34%');
+    expect(said('Dried to dry matter')).toBe('cannot equal pressed');
+    type('Dryer', '');
+    expect(said('Dried to dry matter')).toBe('below usual');
+    expect(said('Air m3 per hour')).toBe('not used: no dryer');
+  });
+
+  it.each([
+    ['Dried to dry matter', '34%'],
+    ['Dryer', 'no'],
+  ])('without a dryer, told by %s, leaves the drying aside and still answers', (item, typed) => {
     const book = new Evaluated(filled);
-    book.type('Inputs', inputCell(book, 'Dried to dry matter'), '34%');
+    book.type('Inputs', inputCell(book, item), typed);
     expect(beside(book, 'Answer', 'What limits').text).toMatch(/slurry|press/);
     expect(words(book)).toContainEqual(expect.stringMatching(/^The (slurry|press) sets the limit/));
     expect(errorsOn(book, 'Answer')).toEqual([]);

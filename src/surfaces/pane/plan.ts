@@ -1,7 +1,7 @@
 import { readInputs } from '../../budget/given.ts';
-import type { BudgetItem } from '../../budget/items.ts';
+import { type BudgetItem, budgetItems } from '../../budget/items.ts';
 import { planOf as budgetPlan } from '../../budget/plan.ts';
-import { defaultsOf, missingOf } from '../../budget/standing.ts';
+import { defaultsOf, missingOf, playsPart } from '../../budget/standing.ts';
 import { warningMark } from '../../budget/warnings.ts';
 import { call } from '../../core/call.ts';
 import { type Cell, CellError } from '../../core/result.ts';
@@ -24,7 +24,9 @@ export interface Plan {
   readonly warnings: readonly Result[];
   readonly missing: readonly BudgetItem[];
   readonly defaulted: readonly BudgetItem[];
-  /** Items whose cell holds what cannot be used, with the reason. */
+  /** Items that play no part, whatever their cells hold: the dryer's without a dryer, the loan's without a loan. */
+  readonly idle: readonly BudgetItem[];
+  /** Items whose cell holds what cannot be used, by itself or beside another's, with the reason. */
   readonly unusable: readonly (readonly [BudgetItem, string])[];
 }
 
@@ -39,8 +41,15 @@ export function planOf(inputs: Inputs, locale: string): Plan {
   const ours = (cell: Cell): Cell => (cell instanceof CellError ? new CellError(cell.code, inLocale(cell.message, locale)) : cell);
   const answer = call(recordOf('BUDGET.HERD'), herdArguments(inputs));
   const whole = answer[0]?.[0];
-  if (whole instanceof CellError)
-    return { refused: inLocale(whole.message, locale), results: new Map(), warnings: [], missing: [], defaulted: [], unusable: [] };
+  const unusable = (otherwise?: (item: BudgetItem) => string | undefined): Plan['unusable'] =>
+    [...inputs].flatMap(([item, { cell }]) => {
+      const why = refusedCell(item, cell) ?? otherwise?.(item);
+      return why === undefined ? [] : [[item, inLocale(why, locale)] as const];
+    });
+  if (whole instanceof CellError) {
+    const nothing = { results: new Map(), warnings: [], missing: [], defaulted: [], idle: [] };
+    return { ...nothing, refused: inLocale(whole.message, locale), unusable: unusable() };
+  }
   const rows = answer.slice(1).map(
     ([key, value, unit, meaning]): Result => ({
       key: String(key),
@@ -60,9 +69,7 @@ export function planOf(inputs: Inputs, locale: string): Plan {
     warnings: rows.filter(({ key }) => key.startsWith(warningMark)),
     missing: onSheet(missingOf(plan)),
     defaulted: onSheet(defaultsOf(plan)),
-    unusable: [...inputs].flatMap(([item, { cell }]) => {
-      const why = refusedCell(item, cell);
-      return why === undefined ? [] : [[item, inLocale(why, locale)] as const];
-    }),
+    idle: budgetItems.filter((item) => !playsPart(item, plan)),
+    unusable: unusable((item) => (playsPart(item, plan) ? plan.given.clash(item)?.message : undefined)),
   };
 }

@@ -3,7 +3,7 @@ import type { BudgetItem } from '../../budget/items.ts';
 import { cite } from '../../core/working.ts';
 import { inLocale } from '../in-locale.ts';
 import { type Field, field } from './field.ts';
-import { isBlankCell, refusedCell } from './inputs-sheet.ts';
+import { isBlankCell } from './inputs-sheet.ts';
 import { editable, readable, sayValue } from './numbers.ts';
 import type { HostCell } from './spreadsheet-host.ts';
 import type { Draft } from './survey-draft.ts';
@@ -14,8 +14,12 @@ export interface SurveyField {
   readonly id: string;
   readonly cell: HostCell;
   readonly draft: Draft;
-  /** The plan cannot do without it, and it is not there. */
+  /** The plan cannot do without it, or the other that will do in its place, and neither is there. */
   readonly missing: boolean;
+  /** It plays no part in the plan. */
+  readonly idle: boolean;
+  /** Why what its cell holds cannot be used. */
+  readonly unusable: string | undefined;
   readonly locale: string;
   /** A formula as the spreadsheet takes it typed. */
   readonly typed: (formula: string) => string;
@@ -43,20 +47,14 @@ interface Note {
 }
 
 /** The one thing most worth saying about the item as it stands. */
-function noteFor({ item, cell, draft, missing, locale, typed }: SurveyField): Note | undefined {
+function noteFor({ item, cell, draft, missing, idle, locale, typed }: SurveyField): Note | undefined {
   const { usual, needed, only, instead, parameter } = item;
   const waiting = waysOf(item)[draft.way]?.aids.some((_, k) => !draft.aids[k]?.trim()) && draft.text !== '';
   if (waiting) return { note: 'Fill in the readings with it too, then it goes into the sheet.', tone: 'watch' };
+  if (idle) return { note: `Not ${isBlankCell(cell) ? 'needed' : 'used'} without a ${only === 'with a loan' ? 'loan' : 'dryer'}.` };
   if (isBlankCell(cell)) {
     if (missing) return { note: instead ? 'Needed: this or the other of the two.' : 'Needed.', tone: 'needed' };
-    return {
-      note:
-        needed && only === 'with a dryer'
-          ? instead
-            ? 'Not needed: the other one is given, or there is no dryer.'
-            : 'Not needed without a dryer.'
-          : defaultTaken(item, locale),
-    };
+    return { note: needed && instead ? 'Not needed: the other of the two is given.' : defaultTaken(item, locale) };
   }
   if (cell.formula !== undefined) return { note: `Worked out in the sheet: ${typed(cell.formula)}` };
   const { value } = cell;
@@ -114,8 +112,7 @@ export function surveyField(of: SurveyField): TemplateResult {
   const usual = item.usual ? ` Usual: ${span(item.usual, unit, locale)}.` : '';
   const [aids, size] = [aidsFor(of), sizeFor(of)];
   const below = aids === nothing && size === nothing ? nothing : html`${aids}${size}`;
-  const unusable = refusedCell(item, of.cell);
-  const problem = draft.problem ?? (unusable && inLocale(unusable, locale));
+  const problem = draft.problem ?? of.unusable;
   return field({
     id,
     label: item.name,
@@ -123,7 +120,7 @@ export function surveyField(of: SurveyField): TemplateResult {
     enter: (text) => enter({ ...draft, text }),
     kind: unit === 'date' ? 'date' : 'number',
     hint: sentence(inLocale(item.look, locale)) + usual,
-    required: item.needed === true && !item.only,
+    required: item.needed === true && !item.only && !of.idle,
     ...unitChoice(of),
     ...(choices && { choices, empty: 'not given' }),
     ...(problem !== undefined && { problem }),

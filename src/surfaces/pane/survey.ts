@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit-html';
 import { groups } from '../../budget/item.ts';
-import { type BudgetItem, budgetItems } from '../../budget/items.ts';
+import { askedFirst, type BudgetItem, budgetItems } from '../../budget/items.ts';
 import { REFUSED } from '../../core/parameters.ts';
 import { refusal } from '../../core/words.ts';
 import { inLocale } from '../in-locale.ts';
@@ -16,8 +16,6 @@ import { type Draft, draftOf, valueFrom } from './survey-draft.ts';
 import { surveyField } from './survey-field.ts';
 
 const blank: HostCell = { value: null };
-
-const isNeeded = ({ needed, only }: BudgetItem): boolean => needed === true && only !== 'with a loan';
 
 const fieldId = ({ key }: BudgetItem): string => `item-${key.replaceAll('_', '-')}`;
 
@@ -100,7 +98,9 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
       id: fieldId(item),
       cell: entries.get(item)?.cell ?? blank,
       draft: drafts.get(item) ?? draftOf(item, entries.get(item)?.cell.value ?? null, pane.host.locale()),
-      missing: soFar.missing.includes(item),
+      missing: soFar.missing.some((lacking) => lacking === item || lacking.key === item.instead),
+      idle: soFar.idle.includes(item),
+      unusable: soFar.unusable.find(([one]) => one === item)?.[1],
       locale: pane.host.locale(),
       typed: pane.host.typed,
       enter: (draft) => pane.act(() => enter(item, draft)),
@@ -135,9 +135,9 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     return html`
       <p class="lead">What you see on the walk goes into the Inputs sheet; what is there shows here. Fill in what is needed first: the rest has defaults.</p>
       <h3>Needed</h3>
-      ${byGroup(budgetItems.filter(isNeeded)).map(({ title, items }) => group(title, items, entries, soFar))}
+      ${byGroup(budgetItems.filter(askedFirst)).map(({ title, items }) => group(title, items, entries, soFar))}
       <h3>Makes it your own</h3>
-      ${byGroup(budgetItems.filter((item) => !isNeeded(item))).map(({ title, items }) => optionalGroup(title, items, entries, soFar))}
+      ${byGroup(budgetItems.filter((item) => !askedFirst(item))).map(({ title, items }) => optionalGroup(title, items, entries, soFar))}
       ${runningAnswer(pane, soFar, nextMissing)}`;
   }
 

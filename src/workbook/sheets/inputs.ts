@@ -1,5 +1,5 @@
 import { groups } from '../../budget/item.ts';
-import { type BudgetItem, budgetItems, type ItemKey, itemOf, whenNeeded } from '../../budget/items.ts';
+import { askedFirst, type BudgetItem, budgetItems, type ItemKey, itemOf, whenNeeded } from '../../budget/items.ts';
 import { referenceOf } from '../../core/bibliography.ts';
 import type { Unit } from '../../core/units.ts';
 import { demoHerd, demoKnown, demoName } from '../demo-herd.ts';
@@ -18,14 +18,13 @@ interface Heading {
 type Line = BudgetItem | Heading;
 const isItem = (line: Line): line is BudgetItem => 'key' in line;
 
-/** The loan's own items stay beside the loan: nothing is missing without one. */
-const onTop = ({ needed, only }: BudgetItem): boolean => needed === true && only !== 'with a loan';
+const isRequired = (item: BudgetItem): boolean => item.needed === true && askedFirst(item);
 
 const lines: readonly Line[] = [
-  { heading: 'Needed for every plan (the dryer’s only with a dryer; water or heat, one of the two)' },
-  ...budgetItems.filter(onTop),
+  { heading: 'Needed (the dryer’s only with a dryer; water or heat, one of the two); in paler cells what decides much' },
+  ...budgetItems.filter(askedFirst),
   ...groups.flatMap((group): Line[] => {
-    const rest = budgetItems.filter((item) => item.group === group && !onTop(item));
+    const rest = budgetItems.filter((item) => item.group === group && !askedFirst(item));
     return rest.length === 0 ? [] : [{ heading: `${group}: give what you know` }, ...rest];
   }),
 ];
@@ -109,8 +108,11 @@ function standInFormula({ follows, standIn }: BudgetItem): string | undefined {
 }
 
 function inUseFormula(item: BudgetItem, row: number): string {
-  const otherwise = standInFormula(item) ?? (item.parameter.fallback?.value === undefined ? quoted('') : `G${row}`);
-  return `=IF(C${row}="",${otherwise},C${row})`;
+  const { unless, parameter } = item;
+  const otherwise = standInFormula(item) ?? (parameter.fallback?.value === undefined ? quoted('') : `G${row}`);
+  const given = `IF(C${row}="",${otherwise},C${row})`;
+  const nameOf = (key: ItemKey) => here(itemOf(key).name);
+  return unless ? `=IF(${nameOf(unless.item)}=${quoted(unless.is)},${nameOf(unless.as)},${given})` : `=${given}`;
 }
 
 function sourceOf({ parameter: { fallback } }: BudgetItem): string {
@@ -134,7 +136,7 @@ const columns: readonly Column[] = [
     of: ({ name }) => demoHerd[name] ?? '',
     look: (item) => {
       const { choices } = item.parameter;
-      return { ...likeValue(item), style: onTop(item) ? 'required' : 'input', ...(choices && { choices }) };
+      return { ...likeValue(item), style: isRequired(item) ? 'required' : 'input', ...(choices && { choices }) };
     },
   },
   { heading: 'unit', of: unitOf, look: note },

@@ -32,7 +32,7 @@ const starts = (blank: boolean): readonly Start[] => [
   {
     name: 'press alone',
     changes: {
-      'Dried to dry matter': `=${inUse('Pressed dry matter')}`,
+      Dryer: 'no',
       'Kit cost': blank ? 'none' : 42_000,
       ...(blank ? {} : { Grant: 5000, Borrowed: 17_000, 'End value': 3000, 'Labour hours a week with kit': 7 }),
     },
@@ -40,6 +40,7 @@ const starts = (blank: boolean): readonly Start[] => [
   {
     name: 'larger dryer',
     changes: {
+      Dryer: 'yes',
       'Air m3 per hour': halfMore('Air m3 per hour'),
       'Heat available kW': halfMore('Heat available kW'),
       'Hot water litres per hour': halfMore('Hot water litres per hour'),
@@ -52,6 +53,7 @@ const starts = (blank: boolean): readonly Start[] => [
 
 /** The items that plans usually differ in, in the order of the table. */
 const usuallyChanged = [
+  'Dryer',
   'Dried to dry matter',
   'Kit cost',
   'Grant',
