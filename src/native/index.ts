@@ -5,6 +5,7 @@ import { PlanCells } from './plan.ts';
 import { figuresSheet, solvingSheet, workingSheet, yearsSheet } from './sheets.ts';
 
 export type { Typed } from './inputs.ts';
+export { type Handed, layOut } from './laid-out.ts';
 export { readMeName, readMeSheet } from './read-me.ts';
 
 /** The plan of a herd in formulas that any spreadsheet program recalculates, without a function of ours. */

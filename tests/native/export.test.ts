@@ -80,3 +80,60 @@ describe('the demo exported with formulas', () => {
     expect(answers(1, 'Read me').get('Checked a second way')).toMatch(/^\d+ checks hold$/);
   });
 });
+
+/** A workbook of a user's own, as far as the page lets it come to that. */
+const own = {
+  sheets: [
+    {
+      name: 'Inputs',
+      columns: [80, 200, 80],
+      rows: 20,
+      cells: Object.fromEntries(
+        [
+          ['Herd', 'x'],
+          ['Cows', '=2*120'],
+          ['Cubicles', 230],
+          ['Material now', "'=1+1"],
+        ].flatMap(([name, content], k) => [
+          [`B${k + 1}`, { content: name as string }],
+          [`C${k + 1}`, { content: content as string, format: 'general' as const }],
+        ]),
+      ),
+    },
+    {
+      name: 'Working',
+      columns: [80],
+      rows: 20,
+      cells: {
+        A1: { content: 'Herd' },
+        B1: { content: "'=Long Lane", format: 'general' as const },
+        A2: { content: '=Inputs!C3*2' },
+        A3: { content: '=NA()' },
+        A4: { content: '="00"&"7"' },
+        A5: { content: '=1/3', format: 'percent' as const },
+      },
+    },
+  ],
+};
+
+describe('a workbook of another shape exported with formulas', () => {
+  it('takes a formula in an input as what it gives and says so, text as text, and a sheet by another name where ours has its own', async () => {
+    const back = opened((await exportWithFormulas(evaluate(own), at)).content);
+    expect(back.value(`Inputs!C${inputRow('Cows')}`)).toBe(240);
+    expect(back.value(`Inputs!C${inputRow('Material now')}`)).toBe('=1+1');
+    expect(back.value(`Inputs!E${inputRow('Material now')}`)).toBe('cannot be used');
+    const [readMe] = back.model.getters.getSheetIds();
+    const words = back.model.getters
+      .getEvaluatedCellsPositions(readMe as string)
+      .map((cell) => back.model.getters.getEvaluatedCell(cell).value);
+    expect(words.join('\n')).toContain('here as the values that they gave: Cows.');
+    const shown = ['A3', 'A4', 'A5', 'A6'].map((address) => back.value(`Working (values)!${address}`));
+    expect(shown).toEqual([460, '#N/A', '007', 1 / 3]);
+    expect(back.shown('Working (values)!A6')).toBe('33%');
+  });
+
+  it('is refused in words where there are no inputs', async () => {
+    const [, other] = own.sheets;
+    await expect(exportWithFormulas(evaluate({ sheets: [other as (typeof own.sheets)[1]] }), at)).rejects.toThrow('no Inputs sheet');
+  });
+});

@@ -37,6 +37,31 @@ describe('the explanation of a cell', () => {
     expect(pane.text()).toContain('B2 holds 2.5, typed in');
   });
 
+  it('lays a figure out as formulas of the spreadsheet’s own, right of all that is filled in, and goes to the answer', async () => {
+    const plan = { B1: 240, B2: 2.5, B4: '=BEDDING.DEMAND.HERD(B1,B2,300,B3)', C9: 'a note' };
+    const host = new FakeSpreadsheet({ Plan: plan });
+    const pane = await explained(host, 'Plan', 'B4');
+    await pane.press('Lay out as formulas');
+    const { sheet, active } = await host.selection();
+    expect([sheet, active[0]]).toEqual(['Plan', 'F']);
+    for (const [address, content] of Object.entries(plan)) expect(host.content('Plan', address)).toBe(content);
+    expect(host.content('Plan', 'E4')).toMatch(/^DEMAND\.HERD of Plan!B4 in formulas/);
+    const formulas = Array.from({ length: 40 }, (_, row) => String(host.content('Plan', `F${row + 1}`) ?? ''));
+    expect(formulas).toEqual(expect.arrayContaining(["='Plan'!B1", "='Plan'!B2", `=IF('Plan'!B3="",0,'Plan'!B3)`]));
+    expect(formulas.join()).not.toContain('BEDDING');
+    expect(host.content('Plan', active)).toBe('=F10/(1-F9)');
+  });
+
+  it.each([
+    ['a table', '=BEDDING.INVEST.LOAN(30000,3,6%)'],
+    ['a refusal', '=BEDDING.DEMAND.HERD(-1,2)'],
+    ['what is counted month by month', '=BEDDING.HYGIENE.MAXINTERVAL(0.5,"dried fibre",0.5)'],
+    ['what the spreadsheet works out inside the call', '=BEDDING.DEMAND.HERD(SUM(A1:A2),2)'],
+  ])('offers no formulas for %s', async (_, formula) => {
+    const pane = await explained(new FakeSpreadsheet({ Plan: { B4: formula } }), 'Plan', 'B4');
+    expect(pane.text()).not.toContain('Lay out as formulas');
+  });
+
   it('explains the one place of a spill that is selected', async () => {
     const host = new FakeSpreadsheet({ Plan: { A1: 100, A2: 200, B1: '=BEDDING.DEMAND.HERD(A1:A2,2)' } });
     const pane = await explained(host, 'Plan', 'B2');

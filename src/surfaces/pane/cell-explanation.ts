@@ -11,8 +11,10 @@ import { findRecord } from './records.ts';
 import type { Place, SpreadsheetHost } from './spreadsheet-host.ts';
 
 /** One call behind a cell, worked out again from the cells it reads. */
-export interface CallExplained {
+export interface CallExplained extends Call {
   readonly record: FunctionRecord;
+  /** Which place of its spill the cell is. */
+  readonly offset: Offset;
   readonly steps: readonly WorkingStep[];
   /** Where arguments and budget items come from, by name. */
   readonly cells: ReadonlyMap<string, Place>;
@@ -90,10 +92,10 @@ async function explainCall(host: SpreadsheetHost, { name, args }: Call, offset: 
   if (!record) throw new NotOurs(name);
   const values = await Promise.all(args.map((argument) => argumentValue(host, argument)));
   const cells = await cellsOf(host, record, args);
+  const common = { record, name, args, offset, cells };
   if (!record.columns)
     return {
-      record,
-      cells,
+      ...common,
       steps: explain(
         record,
         values.map((value) => oneOf(value, offset)),
@@ -101,7 +103,7 @@ async function explainCall(host: SpreadsheetHost, { name, args }: Call, offset: 
     };
   const [, ...rows] = call(record, values);
   const row = wanted === undefined ? rows[offset.row - 1] : rows.find(([key]) => key === wanted);
-  return { record, cells, steps: explain(record, values), ...(row && { row }) };
+  return { ...common, steps: explain(record, values), ...(row && { row }) };
 }
 
 const isOurs = ({ name }: Call): boolean => name.startsWith(prefix);

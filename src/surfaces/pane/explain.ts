@@ -6,6 +6,7 @@ import { cite } from '../../core/working.ts';
 import { NoAnswer, Refusal } from '../../domain/refusal.ts';
 import { inLocale } from '../in-locale.ts';
 import { referenceTo } from './addresses.ts';
+import { canBeLaidOut, layOutBeside } from './as-formulas.ts';
 import { type CallExplained, type Explained, explainCell } from './cell-explanation.ts';
 import type { Pane, Part } from './context.ts';
 import { partsOf, setEquation, writeEquation } from './equation.ts';
@@ -137,7 +138,13 @@ export function explanation(pane: Pane): Part {
     return figure(of, key, trail.length > 0 ? back : nothing);
   }
 
-  function oneCall(of: CallExplained): TemplateResult {
+  async function layOut(place: Place, of: CallExplained): Promise<void> {
+    const answer = await layOutBeside(host, place, of);
+    await host.select(answer);
+    pane.say(`Laid out on ${place.sheet}, the answer in ${answer.address}.`);
+  }
+
+  function oneCall(of: CallExplained, place: Place): TemplateResult {
     const { record, steps } = of;
     const key = keyOf(of);
     const inRow = steps.filter(
@@ -161,6 +168,12 @@ export function explanation(pane: Pane): Part {
             <h4>Steps, the answer last</h4><ol class="cards">${inRow.filter((one) => !isArgument(one)).map((one) => step(of, one))}</ol>`
       }
       ${scored ? scoreCaution() : nothing}
+      ${
+        canBeLaidOut(of)
+          ? html`<div class="buttons"><button type="button" class="quiet" @click=${() => pane.act(() => layOut(place, of))}>Lay out as formulas</button></div>
+            <p class="hint">Every step as a formula of the spreadsheet’s own, in free cells to the right.</p>`
+          : nothing
+      }
       <h4>Sources</h4>
       <ul class="cards">${sourcesOf(
         record,
@@ -206,7 +219,7 @@ export function explanation(pane: Pane): Part {
       <p class="lead">${referenceTo(place)}${formula ? html`<br><code>${host.typed(formula)}</code>` : nothing}</p>
       ${words ? html`<p>${words}</p>` : nothing}
       ${reads.length > 0 ? html`<p>It reads ${reads.map((one, k) => html`${k > 0 ? ', ' : ''}${show(one)}`)}.</p>` : nothing}
-      ${calls.map(oneCall)}
+      ${calls.map((of) => oneCall(of, place))}
       <div class="buttons"><button type="button" id="copy" @click=${() => pane.act(() => copy(shown))}>Copy as text</button></div>
       ${copied ? html`<label for="explanation-text">The explanation as text</label><textarea id="explanation-text" readonly rows="8" .value=${copied}></textarea>` : nothing}`;
   }

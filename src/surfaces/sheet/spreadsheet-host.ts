@@ -36,7 +36,7 @@ function write(model: Model, fillings: readonly Filling[]): void {
   const stuck = fillCells(model, cells);
   if (stuck) {
     const place = `${model.getters.getSheetName(stuck.sheetId)} ${helpers.toXC(stuck.col, stuck.row)}`;
-    throw new Error(`${place} cannot be filled: the sheet is locked or ends before it.`);
+    throw new Error(`${place} cannot be filled: the sheet is locked or full.`);
   }
 }
 
