@@ -1,5 +1,7 @@
 // @vitest-environment happy-dom
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { columnLetters } from '../../src/surfaces/pane/addresses.ts';
+import { budgetWorkbook } from '../../src/workbook/index.ts';
 import { enough, FakeSpreadsheet, inputAt, inputsSheet, lastInputRow } from './fake-spreadsheet.ts';
 import { openPane, settled } from './open-pane.ts';
 
@@ -50,6 +52,15 @@ describe('the explanation of a cell', () => {
     expect(formulas).toEqual(expect.arrayContaining(["='Plan'!B1", "='Plan'!B2", `=IF('Plan'!B3="",0,'Plan'!B3)`]));
     expect(formulas.join()).not.toContain('BEDDING');
     expect(host.content('Plan', active)).toBe('=F10/(1-F9)');
+  });
+
+  it('lays it out beside all columns of a sheet of the budget, as notes run over those that are free', async () => {
+    const name = 'Fibre and drying';
+    const { columns } = budgetWorkbook().sheets.find((sheet) => sheet.name === name) ?? expect.fail('no such sheet');
+    const host = new FakeSpreadsheet({ [name]: { B4: '=BEDDING.DEMAND.HERD(240,2)' } });
+    const pane = await explained(host, name, 'B4');
+    await pane.press('Lay out as formulas');
+    expect((await host.selection()).active).toMatch(new RegExp(`^${columnLetters(columns.length + 2)}\\d`));
   });
 
   it.each([

@@ -1,5 +1,6 @@
 import type { FunctionRecord } from '../../core/define.ts';
 import { type Handed, layOut } from '../../native/index.ts';
+import { budgetWorkbook } from '../../workbook/index.ts';
 import { prefix } from '../namespace.ts';
 import { addressFrom, blockOf, cellAt, referenceTo } from './addresses.ts';
 import type { CallExplained } from './cell-explanation.ts';
@@ -65,11 +66,17 @@ export function canBeLaidOut(call: CallExplained): boolean {
   return known;
 }
 
+/** The last column that a sheet of the budget is laid out for: its notes run over the free cells up to there. */
+function plannedRight(name: string): number {
+  const sheet = budgetWorkbook().sheets.find((one) => one.name === name.replace(/ \(\d+\)$/, ''));
+  return (sheet?.columns.length ?? 0) - 1;
+}
+
 /** Right of all that is filled in, level with the cell: nothing stands there, not even a formula that shows nothing. */
 async function freePlace(host: SpreadsheetHost, { sheet, address }: Place, rows: number, columns: number): Promise<string> {
   const used = blockOf((await host.usedRange(sheet)) ?? 'A1');
   const top = blockOf(address)?.top ?? 0;
-  for (let left = (used?.right ?? 0) + 2; ; left += columns + 1) {
+  for (let left = Math.max(used?.right ?? 0, plannedRight(sheet)) + 2; ; left += columns + 1) {
     const corner = cellAt(top, left);
     const cells = await host.read({ sheet, address: addressFrom(corner, rows, columns) });
     if (cells.flat().every(isBlankCell)) return corner;
