@@ -15,7 +15,17 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', 'tests/surfaces/**'],
+          // Nothing here changes what another file finds, so that all share what they load: a third of the time, else.
+          isolate: false,
+          maxWorkers: '100%',
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'surfaces',
+          include: ['tests/surfaces/**/*.test.ts'],
           // Left to itself one core stays idle, which of two is half.
           maxWorkers: '100%',
         },
