@@ -1,15 +1,26 @@
 import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import { unzipSync } from 'fflate';
-import type { BrowserContextOptions, Page } from 'playwright-core';
-import { describe, expect, inject, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { browser } from './browser.ts';
 import { drawn, openSheet } from './sheet-page.ts';
 
-async function open(options: BrowserContextOptions = {}): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: 1400, height: 900 }, ...options });
-  return (await openSheet(context, `${inject('site')}/sheet.html`)).page;
-}
+const desk = { width: 1400, height: 900 };
+const atEase = { forcedColors: 'none', reducedMotion: 'no-preference', colorScheme: 'light' } as const;
+
+let page: Page;
+
+// One page for all, as its user changes the settings.
+beforeAll(async () => {
+  page = (await openSheet(await browser.newContext(), `${inject('site')}/sheet.html`)).page;
+});
+beforeEach(async () => {
+  await page.emulateMedia(atEase);
+  await page.setViewportSize(desk);
+  await drawn(page);
+});
+afterAll(() => page.context().close());
 
 /** All of the page but the grid, which is a library's: its own remedy is the sentence spoken beside it. */
 async function faults(page: Page): Promise<readonly string[]> {
@@ -32,35 +43,32 @@ const outOfReach = (page: Page): Promise<readonly string[]> =>
 
 describe('the sheet for everybody', () => {
   it('has no fault that axe finds, outside the grid, in any of these settings', async () => {
-    const page = await open();
-    const desk = { width: 1400, height: 900 };
     for (const [media, size] of [
       [{}, desk],
       [{}, { width: 700, height: 450 }],
       [{ forcedColors: 'active' }, desk],
-      [{ forcedColors: 'none', reducedMotion: 'reduce' }, desk],
-      [{ reducedMotion: 'no-preference', colorScheme: 'dark' }, desk],
+      [{ reducedMotion: 'reduce' }, desk],
+      [{ colorScheme: 'dark' }, desk],
     ] as const) {
-      await page.emulateMedia(media);
+      await page.emulateMedia({ ...atEase, ...media });
       await page.setViewportSize(size);
       await drawn(page);
       expect(await faults(page), JSON.stringify([media, size])).toEqual([]);
     }
-    await page.context().close();
   });
 
   it('at 200 % zoom keeps every button, the panel and room for the grid within reach', async () => {
     // 1400 by 900 at 200 %: half as many CSS pixels, each twice as large.
-    const page = await open({ viewport: { width: 700, height: 450 }, deviceScaleFactor: 2 });
+    await page.setViewportSize({ width: 700, height: 450 });
+    await drawn(page);
     expect(await outOfReach(page)).toEqual([]);
     expect((await page.locator('#grid').boundingBox())?.height).toBeGreaterThan(120);
     await page.locator('#pane-toggle').click();
     expect(await page.locator('#pane').isVisible()).toBe(true);
-    await page.context().close();
   });
 
   it('moves nothing of its own where less motion is asked for', async () => {
-    const page = await open({ reducedMotion: 'reduce' });
+    await page.emulateMedia({ reducedMotion: 'reduce' });
     const moving = await page.evaluate(
       () =>
         [...document.querySelectorAll('#top *, #notices *, #pane, #pane *, dialog, dialog *')].filter((one) => {
@@ -69,19 +77,16 @@ describe('the sheet for everybody', () => {
         }).length,
     );
     expect(moving).toBe(0);
-    await page.context().close();
   });
 
   it('shows in forced colours where the focus is, by an outline that the system colours', async () => {
-    const page = await open({ forcedColors: 'active' });
+    await page.emulateMedia({ forcedColors: 'active' });
     await page.locator('#new').focus();
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => getComputedStyle(document.activeElement as Element).outlineStyle)).not.toBe('none');
-    await page.context().close();
   });
 
   it('gives its figures as a spreadsheet file to somebody with a keyboard only', async () => {
-    const page = await open();
     for (let k = 0; k < 3 && !(await page.evaluate(() => document.activeElement?.closest('#actions'))); k++)
       await page.keyboard.press('F6');
     for (let k = 0; k < 10 && (await page.evaluate(() => document.activeElement?.id)) !== 'export'; k++) await page.keyboard.press('Tab');
@@ -89,7 +94,5 @@ describe('the sheet for everybody', () => {
     await page.keyboard.press('Enter');
     const parts = unzipSync(readFileSync(await (await saving).path()));
     expect(Object.keys(parts)).toContain('xl/workbook.xml');
-    await drawn(page);
-    await page.context().close();
   });
 });

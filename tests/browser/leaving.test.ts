@@ -4,11 +4,12 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { expect, inject, it } from 'vitest';
 import { browser } from './browser.ts';
+import { keepSmall } from './kept-store.ts';
 import { startKillable } from './killable.ts';
 import { openSheet, read, ready, type } from './sheet-page.ts';
 
 /** `npm run soak` asks for forty of each. */
-const rounds = process.env['SOAK_STEPS'] ? 40 : 4;
+const rounds = process.env['SOAK_STEPS'] ? 40 : 3;
 
 /** From at once to two seconds after the entry, so that the end falls at another point of the writing each time. */
 const after = (round: number): number => (2000 * round) / Math.max(1, rounds - 1);
@@ -60,6 +61,9 @@ it(`a page closed or loaded anew, ${rounds} times, loses nothing that was entere
   retry: 0,
 }, async () => {
   const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+  const before = await context.newPage();
+  await keepSmall(before, sheet());
+  await before.close();
   let page = await opened(context);
   let lost = 0;
   for (let round = 0; round < rounds; round++) {

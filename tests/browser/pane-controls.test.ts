@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { afterEach, beforeAll, describe, expect, inject, it } from 'vitest';
 import { onAnswer } from './answer-cells.ts';
 import { browser } from './browser.ts';
 import { faults, fillIn, newSheet, openPart, press, pressNamed, startBlank, tabTo, text } from './pane-page.ts';
@@ -9,14 +9,13 @@ import { settled, untilReplaced } from './waiting.ts';
 let sheet: Watched;
 let page: Page;
 
-// One page for all of them, with a new workbook each: to open the page takes longer than any of these.
+// One page for all of them: each goes on where the one before left it, or begins with a new workbook.
 beforeAll(async () => {
   const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
   sheet = await openSheet(context, `${inject('site')}/sheet.html`);
   page = sheet.page;
 });
 
-beforeEach(() => startBlank(page));
 afterEach(() => expect(sheet.complaints).toEqual([]));
 
 /** Gives the sheet on show another name, over its tab. */
@@ -84,6 +83,7 @@ describe('each control of the pane that fewer need, by keyboard alone', () => {
   });
 
   it('chooses from a list in a folded group of the survey', async () => {
+    await startBlank(page);
     await openPart(page, 'survey');
     await unfold('#item-bed');
     await tabTo(page, '#item-bed');
@@ -153,6 +153,7 @@ describe('each control of the pane that fewer need, by keyboard alone', () => {
   });
 
   it('fills several figures in one step, which one Ctrl+Z takes back and Ctrl+Y gives again', async () => {
+    await startBlank(page);
     const figures = { 'press-t-h': '4.5', 'minutes-on': '20', 'minutes-off': '40' };
     await openPart(page, 'readings');
     await fillIn(page, '#reading-0-t-h-running', figures['press-t-h']);
