@@ -61,12 +61,39 @@ describe('the survey', () => {
     const host = withInputs();
     const pane = await openPane(host);
     await pane.enter('Slurry dry matter', '80');
-    expect(pane.said('Slurry dry matter')).toContain('0.8 is above 0.15; enter a number from 0.005 to 0.15');
+    expect(pane.said('Slurry dry matter')).toContain('Slurry dry matter (%): 80 is above 15; enter a number from 0.5 to 15');
     expect(pane.labelled('Slurry dry matter').value).toBe('80');
     expect(pane.labelled('Slurry dry matter').getAttribute('aria-invalid')).toBe('true');
     await pane.enter('Cows', 'many');
     expect(pane.said('Cows')).toContain('"many" is not a number as written here');
     expect(host.content('Inputs', inputAt('Slurry dry matter'))).toBeNull();
+  });
+
+  it('speaks of what it refuses in the unit beside the box', async () => {
+    const pane = await openPane(withInputs({ 'Slurry dry matter': 7 }));
+    expect(pane.said('Slurry dry matter')).toContain('Slurry dry matter (%): 700 is above 15');
+    await pane.choose('item-cake-dm-unit', 'fraction');
+    await pane.enter('Pressed dry matter', '34');
+    expect(pane.said('Pressed dry matter')).toMatch(/34 is above 0\.\d+; enter 34% or 0\.34/);
+    await pane.choose('item-housed-days-unit', 'weeks a year');
+    await pane.enter('Housed days', '60');
+    expect(pane.said('Housed days')).toMatch(/Housed days \(weeks a year\): 60 is above 52\.2/);
+    await pane.choose('item-interval-days-unit', 'times a week');
+    await pane.enter('Days between beddings', '100');
+    expect(pane.said('Days between beddings')).toContain(
+      'Days between beddings (times a week): 100 is above 28; enter a number from 0.5 to 28',
+    );
+  });
+
+  it('takes a sum of money with its currency’s sign, and nothing else with one', async () => {
+    const host = withInputs();
+    const pane = await openPane(host);
+    await pane.enter('Bought price per t', '£176.50');
+    expect(host.content('Inputs', inputAt('Bought price per t'))).toBe(176.5);
+    await pane.enter('Kit cost', '96,000 €');
+    expect(host.content('Inputs', inputAt('Kit cost'))).toBe(96_000);
+    await pane.enter('Cows', '$220');
+    expect(pane.said('Cows')).toContain('is not a number as written here');
   });
 
   it('says why what was typed into the sheet cannot be used', async () => {

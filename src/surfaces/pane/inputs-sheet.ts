@@ -1,8 +1,8 @@
 import { type BudgetItem, itemNamed } from '../../budget/items.ts';
 import { REFUSED } from '../../core/parameters.ts';
-import { refusal } from '../../core/words.ts';
 import { blockOf, cellAt } from './addresses.ts';
 import type { CellContent, HostCell, Place, SpreadsheetHost } from './spreadsheet-host.ts';
+import { refusalIn } from './survey-units.ts';
 
 export const inputsSheetName = 'Inputs';
 
@@ -59,9 +59,9 @@ export const isBlankCell = ({ value, formula, error }: HostCell): boolean =>
 export const asArgument = ({ value, error }: HostCell): unknown => (error === undefined ? value : { code: String(value), message: error });
 
 /** Why what stands in an item's cell cannot be used, or undefined where it can. */
-export function refusedCell({ parameter }: BudgetItem, cell: HostCell): string | undefined {
+export function refusedCell(item: BudgetItem, cell: HostCell): string | undefined {
   const content = asArgument(cell);
-  return isBlankCell(cell) || parameter.read(content) !== REFUSED ? undefined : refusal(parameter, content);
+  return isBlankCell(cell) || item.parameter.read(content) !== REFUSED ? undefined : refusalIn(item, content);
 }
 
 /** Writes items into the sheet, each into its own cell. */

@@ -1,4 +1,7 @@
 import type { BudgetItem } from '../../budget/items.ts';
+import { type Bounds, number } from '../../core/parameters.ts';
+import type { Unit } from '../../core/units.ts';
+import { refusal } from '../../core/words.ts';
 import { figure } from './records.ts';
 
 /** A further reading that a conversion needs, such as what a bucket holds. */
@@ -94,3 +97,32 @@ export function waysOf({ key, parameter: { unit } }: BudgetItem): readonly Way[]
 
 /** Binary noise off, so that 35 % is written as 0.35. */
 export const tidy = (value: number): number => Number(value.toPrecision(12));
+
+/** Bounds in the unit of a way; what is more in the one unit may be less in the other. */
+function boundsIn(
+  fromSheet: (value: number) => number,
+  range: readonly [number, number],
+  { above, below, slip }: Bounds,
+  way: Way,
+): Bounds {
+  const [one, other] = range.map((end) => tidy(fromSheet(end))) as [number, number];
+  const [first, last] = [
+    { at: one, open: above !== undefined },
+    { at: other, open: below !== undefined },
+  ];
+  const [low, high] = one < other ? [first, last] : [last, first];
+  return {
+    ...(low.open ? { above: low.at } : { min: low.at }),
+    ...(high.open ? { below: high.at } : { max: high.at }),
+    ...(slip && { slip: { hint: slip.hint, when: (value) => slip.when(tidy(way.toSheet(value, []))) } }),
+  };
+}
+
+/** Why a value of the sheet is refused, in the unit that the item's box shows it in. A unit that needs further readings cannot tell it. */
+export function refusalIn(item: BudgetItem, value: unknown, k = 0): string {
+  const { name, unit, says, range, bounds = {} } = item.parameter;
+  const way = waysOf(item)[k];
+  if (!way?.fromSheet || way.unit === unit || typeof value !== 'number' || !range || bounds.whole) return refusal(item.parameter, value);
+  const inWay = number(name, unit, says, boundsIn(way.fromSheet, range, bounds, way));
+  return refusal({ ...inWay, unit: way.unit as Unit }, tidy(way.fromSheet(value)));
+}

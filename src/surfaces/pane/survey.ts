@@ -2,8 +2,6 @@ import { html, type TemplateResult } from 'lit-html';
 import { groups } from '../../budget/item.ts';
 import { askedFirst, type BudgetItem, budgetItems } from '../../budget/items.ts';
 import { REFUSED } from '../../core/parameters.ts';
-import { refusal } from '../../core/words.ts';
-import { inLocale } from '../in-locale.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { type Inputs, isBlankCell, readInputsSheet } from './inputs-sheet.ts';
 import type { InputsWriter } from './inputs-writer.ts';
@@ -12,7 +10,7 @@ import { offerBudget } from './offer-budget.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { CellContent, HostCell } from './spreadsheet-host.ts';
 import { runningAnswer } from './survey-answer.ts';
-import { type Draft, draftOf, valueFrom } from './survey-draft.ts';
+import { type Draft, draftOf, refusalOf, valueFrom } from './survey-draft.ts';
 import { surveyField } from './survey-field.ts';
 
 const blank: HostCell = { value: null };
@@ -75,7 +73,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     if (value === undefined) return;
     if (typeof value === 'object') return show(item, { ...draft, saved: undefined, problem: value.problem });
     if (item.parameter.read(value) === REFUSED)
-      return show(item, { ...draft, saved: undefined, problem: inLocale(refusal(item.parameter, value), pane.host.locale()) });
+      return show(item, { ...draft, saved: undefined, problem: refusalOf(item, draft, value, pane.host.locale()) });
     return save(item, { ...draft, problem: undefined }, value);
   }
 
