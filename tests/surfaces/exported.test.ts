@@ -36,6 +36,18 @@ it('says in the first free row which of it are values only, and nothing where al
   expect((await back({})).value('A7')).toBe(null);
 });
 
+it('takes no value that stands for a function of ours for a figure typed over a formula', async () => {
+  const counted = {
+    A1: { content: '=BEDDING.DEMAND.DEPTH(2,1,0.1)' },
+    A2: { content: '=1-SUMPRODUCT(--ISFORMULA(A1:A1))' },
+    A3: { content: '=IF(A2>0,A2&" typed over","none")' },
+  };
+  const rules = [{ range: 'A1:A1', when: 'NOT(ISFORMULA(A1))', look: 'bad' as const }];
+  const bytes = await toXlsx(evaluate({ sheets: [{ name: 'Answer', columns: [80], rows: 20, cells: counted, rules }] }));
+  expect(opened(bytes).value('A3')).toBe('none');
+  expect(strFromU8(unzipSync(bytes)['xl/worksheets/sheet0.xml'] as Uint8Array)).not.toMatch(/ISFORMULA|<conditionalFormatting/);
+});
+
 it('comes back with text as text, errors as errors and formulas as formulas', async () => {
   const back = opened(await toXlsx(evaluate(book)));
   expect(['A2', 'A3', 'A4', 'A5', 'A6'].map((address) => back.value(address))).toEqual(['00123', '=1+1', '#N/A', "'tis", 'Long & Lane!']);

@@ -119,9 +119,25 @@ function sayWhatStandsStill(worksheet: Document, { model, sheetNames, made }: Bo
   cell.append(string);
 }
 
+/** Here a value of ours stands where the page has a formula: what counts and colours formulas typed over would take it for one. */
+function forgetTypedOver(worksheet: Document): void {
+  const asks = ({ textContent }: Element): boolean => /ISFORMULA\(/.test(textContent ?? '');
+  for (const formula of [...worksheet.querySelectorAll('c > f')].filter(asks)) {
+    formula.parentElement?.removeAttribute('cm');
+    formula.remove();
+  }
+  for (const formula of [...worksheet.querySelectorAll('cfRule > formula')].filter(asks)) {
+    const rule = formula.parentElement;
+    const rules = rule?.parentElement;
+    rule?.remove();
+    if (rules?.childElementCount === 0) rules.remove();
+  }
+}
+
 function mendWorksheet(worksheet: Document, name: string, book: Book): void {
   const { strings, planned, title } = book;
   mendErrors(worksheet, strings);
+  forgetTypedOver(worksheet);
   // The grid writes an empty error style where a list only advises; the schema has none.
   for (const rule of worksheet.querySelectorAll('dataValidation[errorStyle=""]')) rule.removeAttribute('errorStyle');
   setUpPage(worksheet, planned.get(name), title);
