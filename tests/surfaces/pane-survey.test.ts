@@ -21,6 +21,30 @@ describe('the survey', () => {
     expect(host.content('Inputs', inputAt('Cows'))).toBe(220);
   });
 
+  it('asks first whose budget it is, and writes names beside their labels', async () => {
+    const host = new FakeSpreadsheet({
+      Inputs: { ...inputsSheet({}), F1: 'Herd', F2: 'Prepared by', H1: 'Currency sign', G1: 'Long Lane' },
+    });
+    const pane = await openPane(host);
+    expect(pane.labelled('Herd').value).toBe('Long Lane');
+    await pane.enter('Prepared by', 'the plant’s adviser');
+    expect(host.content('Inputs', 'G2')).toBe('the plant’s adviser');
+    await pane.enter('Currency sign', '£');
+    expect(host.content('Inputs', 'I1')).toBe('£');
+  });
+
+  it('asks before another name takes the place of one that stands there, and takes no formula for a name', async () => {
+    const host = new FakeSpreadsheet({ Inputs: { ...inputsSheet({}), F1: 'Herd', G1: 'Long Lane' } });
+    const pane = await openPane(host);
+    await pane.enter('Herd', 'Short Lane');
+    expect(pane.asked()).toBe('Herd (G1) holds Long Lane: put Short Lane in its place?');
+    await pane.answer('no');
+    expect(host.content('Inputs', 'G1')).toBe('Long Lane');
+    expect(pane.labelled('Herd').value).toBe('Long Lane');
+    await pane.enter('Herd', '=A1');
+    expect(host.content('Inputs', 'G1')).toBe('Long Lane');
+  });
+
   it('finds the budget’s inputs beside a sheet of the user’s own that is called Inputs', async () => {
     const host = new FakeSpreadsheet({ Inputs: { A1: 'my own notes' }, 'Inputs (2)': inputsSheet({ Cows: 180 }) });
     const pane = await openPane(host);

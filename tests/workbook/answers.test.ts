@@ -32,6 +32,20 @@ describe('the workbook with the invented herd', () => {
     expect(beside(book, 'Answer', 'Sums checked two ways').text).toBe(beside(book, 'Checks', 'All checks').text);
   });
 
+  it('sets the currency sign before money, and names who prepared it, where they are given', () => {
+    const named = new Evaluated(filled);
+    expect(beside(named, 'Answer', 'NPV').address).toMatch(/^F/);
+    const unit = () => named.read('Answer', beside(named, 'Answer', 'NPV').address.replace('F', 'G')).text;
+    expect(unit()).toBe('money');
+    named.type('Inputs', 'H5', '£');
+    named.type('Inputs', 'C6', 'the plant’s adviser');
+    expect(unit()).toBe('£');
+    expect(words(named)).toContainEqual(expect.stringMatching(/^It saves £[\d,]+ a year before what it costs to own/));
+    expect(words(named)).toContainEqual(expect.stringMatching(/; prepared by the plant’s adviser/));
+    named.type('Inputs', 'H5', 'GBP');
+    expect(words(named)).toContainEqual(expect.stringMatching(/^It saves GBP [\d,]+ a year/));
+  });
+
   it('counts a figure typed over a formula, by sheet and column, and no longer says that all is well', () => {
     const typedOver = new Evaluated(filled);
     const saving = beside(typedOver, 'Answer', 'Saving').address;

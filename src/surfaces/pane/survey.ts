@@ -12,6 +12,7 @@ import type { CellContent, HostCell } from './spreadsheet-host.ts';
 import { runningAnswer } from './survey-answer.ts';
 import { type Draft, draftOf, refusalOf, valueFrom } from './survey-draft.ts';
 import { surveyField } from './survey-field.ts';
+import { surveyNames } from './survey-names.ts';
 
 const blank: HostCell = { value: null };
 
@@ -30,6 +31,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
   let plan: Plan | undefined;
   let sizes: NeededSizes = new Map();
   let looking: ReturnType<typeof setTimeout> | undefined;
+  const names = surveyNames(pane, refresh);
 
   /** A draft stands for what the sheet holds; where the sheet has moved on, the sheet is right. */
   function dropStaleDrafts(now: Inputs): void {
@@ -43,6 +45,8 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     inputs = await readInputsSheet(pane.host);
     plan = inputs && planOf(inputs, pane.host.locale());
     if (inputs) dropStaleDrafts(inputs);
+    const [anyEntry] = inputs?.values() ?? [];
+    await names.refresh(anyEntry?.sheet);
     pane.redraw();
     clearTimeout(looking);
     looking = setTimeout(() => void pane.act(lookAtSizes), untilWorkedOut);
@@ -132,6 +136,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     const [entries, soFar] = [inputs, plan];
     return html`
       <p class="lead">What you see on the walk goes into the Inputs sheet; what is there shows here. Fill in what is needed first: the rest has defaults.</p>
+      ${names.view()}
       <h3>Needed</h3>
       ${byGroup(budgetItems.filter(askedFirst)).map(({ title, items }) => group(title, items, entries, soFar))}
       <h3>Makes it your own</h3>

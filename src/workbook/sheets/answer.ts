@@ -1,10 +1,22 @@
 import { figures } from '../../budget/figures.ts';
+import type { Unit } from '../../core/units.ts';
 import { resultFormat, shownUnit } from '../formats.ts';
 import { moved, orDash, quoted } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
 import { longestOverall, looksBad } from './checks.ts';
-import { figureAt, figuresName, longestState, longestWarning, moneyChart, stageChart, state, warning, warningCount } from './figures.ts';
-import { herdName, inUse } from './inputs.ts';
+import {
+  figureAt,
+  figuresName,
+  longestState,
+  longestWarning,
+  moneyChart,
+  stageChart,
+  state,
+  stateOf,
+  warning,
+  warningCount,
+} from './figures.ts';
+import { herdName, inUse, preparedBy } from './inputs.ts';
 import { goalIs, lever, longestChange } from './levers.ts';
 import { longestCounted } from './months.ts';
 import { inShort, type Sentence, sentences } from './sentences.ts';
@@ -60,6 +72,13 @@ const right: readonly Block[] = [
 ];
 const strong = new Set(['What limits', 'Cover of demand', 'Saving', 'Payback', 'NPV', 'Hygiene score, fibre', 'Mastitis cases to NPV 0']);
 
+/** Money has its sign, where one was given. */
+const isMoney = (unit: string): boolean => /^money/.test(resultFormat(unit)) || unit === 'per kWh';
+const unitOf = (unit: Unit | ''): string =>
+  unit === '' || !isMoney(unit)
+    ? shownUnit(unit)
+    : `=IF(${stateOf('currency')}="",${quoted(shownUnit(unit))},TRIM(${stateOf('currency')}&${quoted(unit === 'money' ? '' : ` ${shownUnit(unit)}`)}))`;
+
 /** One block of figures below the other, from the row and the column on; each figure has its key for a name. */
 function fill(page: SheetBuilder, blocks: readonly Block[], column: string): void {
   for (const { heading, more, keys } of blocks) {
@@ -73,7 +92,7 @@ function fill(page: SheetBuilder, blocks: readonly Block[], column: string): voi
         .called(key, moved(label, 1))
         .put(label, key, 'label')
         .put(moved(label, 1), orDash(figureAt(label)), strong.has(key) ? 'strong' : 'output', { format, align: 'right' })
-        .put(moved(label, 2), shownUnit(unit), 'note');
+        .put(moved(label, 2), unitOf(unit), 'note', { says: [shownUnit(unit)] });
       page.row++;
     }
   }
@@ -91,17 +110,13 @@ const shownWarnings = 10;
 export const whoToAsk =
   'Your vet: udders and how they will be watched. The authority and your milk buyer: whether this fibre may be used, in writing. Licensed heating and electrical engineers: heat, hot water, power, guards. Your accountant and lender: tax, grant, loan. Your fire adviser and insurer: dust, and fibre that heats in a heap. Slurry gas kills: see Conditions and cautions before anyone mixes or presses.';
 
-/** The day after 31 December 9999: beyond it no spreadsheet program knows a date. */
-const afterLastDay = 2_958_466;
-
 /** The herd in a line, so that a printed page says whose it is. */
 function herdLine(): Sentence {
   const [cows, cubicles, litres] = ['Cows', 'Cubicles', 'Bedding litres per cubicle each time'].map((name) => inUse(name));
-  const date = inUse('Budget date');
   return {
-    formula: `=IF(COUNT(${cows},${cubicles},${litres})<3,"",TEXT(${cows},"#,##0")&" cows, "&TEXT(${cubicles},"#,##0")&" cubicles; "&ROUND(${litres},1)&" litres of fibre a cubicle each time; "&${inUse('Material now')}&IF(ISNUMBER(${inUse('Bought price per t')})," at "&TEXT(${inUse('Bought price per t')},"#,##0.00")&" a tonne","")&" now"&IF(AND(ISNUMBER(${date}),${date}>0,${date}<${afterLastDay}),"; budget of "&DAY(${date})&"/"&MONTH(${date})&"/"&YEAR(${date}),"")&".")`,
+    formula: `=IF(COUNT(${cows},${cubicles},${litres})<3,"",TEXT(${cows},"#,##0")&" cows, "&TEXT(${cubicles},"#,##0")&" cubicles; "&ROUND(${litres},1)&" litres of fibre a cubicle each time; "&${inUse('Material now')}&IF(ISNUMBER(${inUse('Bought price per t')})," at "&TEXT(${inUse('Bought price per t')},"#,##0.00")&" a tonne","")&" now"&IF(${preparedBy}="","","; prepared by "&LEFT(${preparedBy},40))&${stateOf('dated')}&".")`,
     says: [
-      '20,000 cows, 20,000 cubicles; 500 litres of fibre a cubicle each time; chopped straw at 10,000.00 a tonne now; budget of 31/12/2026.',
+      '20,000 cows, 20,000 cubicles; 500 litres of fibre a cubicle each time; chopped straw at 10,000.00 a tonne now; prepared by a name of as many as forty letters here; budget of 31/12/2026.',
     ],
   };
 }

@@ -5,7 +5,7 @@ import { SELF_HEATING_RATIO } from '../../domain/drying.ts';
 import { resultFormat } from '../formats.ts';
 import { on, orDash, quoted } from '../grid.ts';
 import { SheetBuilder } from '../sheet-builder.ts';
-import { inUse, items, typedFor, values } from './inputs.ts';
+import { currencySign, inUse, items, typedFor, values } from './inputs.ts';
 
 export const figuresName = 'Figures';
 const headingRow = 5;
@@ -61,7 +61,12 @@ const dashIn = `FIND("–",${span})`;
 const isDried = `${inUse('Dried to dry matter')}>${inUse('Pressed dry matter')}`;
 const notTyped = ['Outdoor temperature', 'Coldest month temperature'].map((item) => `(${typedFor(item)}="")`).join('+');
 const isFirm = `IFERROR(AND(${['against the air', 'at best'].map((at) => `${figure(`Stated output ${at}`)}>${SELF_HEATING_RATIO}`).join(',')}),FALSE)`;
+/** The day after 31 December 9999: beyond it no spreadsheet program knows a date. */
+const afterLastDay = 2_958_466;
+const date = inUse('Budget date');
+const sign = `LEFT(TRIM(${currencySign}),4)`;
 const stateRows = {
+  currency: ['before money', `=IF(${currencySign}="","",${sign}&IF(LEN(${sign})>1," ",""))`],
   missing: ['items missing', `=${figure('Still missing')}`],
   defaults: ['defaults taken', `=${figure('Defaults used')}`],
   refused: ['items refused', `=${figure('Refused inputs')}`],
@@ -81,6 +86,11 @@ const stateRows = {
   refusals: [
     'in words',
     `=IF(ISNUMBER(${figure('Refused inputs')}),IF(${figure('Refused inputs')}>0,"An input cannot be used: "&${meaning('Refused inputs')}&" ",""),"")`,
+  ],
+  saved: ['a year', `=IF(ISNUMBER(${figure('Saving')}),G${stateHead + 1}&TEXT(ABS(${figure('Saving')}),"#,##0"),"")`],
+  dated: [
+    'budget of',
+    `=IF(AND(ISNUMBER(${date}),${date}>0,${date}<${afterLastDay}),"; budget of "&DAY(${date})&"/"&MONTH(${date})&"/"&YEAR(${date}),"")`,
   ],
   lowest: ['score from', end('1', `${dashIn}-1`)],
   highest: ['score to', end(`${dashIn}+1`, '9')],

@@ -46,12 +46,16 @@ export const inputsPlace = {
   items: `B${firstRow}:B${lastRow}`,
   values: `C${firstRow}:C${lastRow}`,
   herd: 'C5',
+  preparedBy: 'C6',
+  currency: 'H5',
 } as const;
 
 /** The same as the BUDGET functions take them. */
 export const items = asGiven(on(inputsName, inputsPlace.items));
 export const values = asGiven(on(inputsName, inputsPlace.values));
 export const herdName = on(inputsName, inputsPlace.herd);
+export const preparedBy = on(inputsName, inputsPlace.preparedBy);
+export const currencySign = on(inputsName, inputsPlace.currency);
 
 const listed = { items: 'B', units: 'D', inUse: 'H', lowest: 'M', highest: 'N' } as const;
 /** A column of the list of items, for what looks an item up by its name. */
@@ -183,11 +187,15 @@ export function inputsSheet(blank: boolean): SheetBuilder {
     )
     .put(
       'A3',
-      'Percentages are typed as 35%. One cubic metre of slurry is taken as one tonne. Money is in whatever currency you type.',
+      'Percentages are typed as 35%. One cubic metre of slurry is taken as one tonne. Money is in whatever currency you type; nothing is converted.',
       'note',
     )
     .put('B5', 'Herd', 'label')
-    .block(`${inputsPlace.herd}:E5`, page.given(demoName), 'input', { format: 'text' });
+    .block(`${inputsPlace.herd}:E5`, page.given(demoName), 'input', { format: 'text' })
+    .put('B6', 'Prepared by', 'label')
+    .block(`${inputsPlace.preparedBy}:E6`, '', 'input', { format: 'text' })
+    .put('G5', 'Currency sign', 'label')
+    .put(inputsPlace.currency, '', 'input', { format: 'text' });
   page.across(`A${headingRow}`, ['', ...columns.map(({ heading }) => heading)], 'heading', { wrap: true });
   lines.forEach((line, k) => {
     if (isItem(line)) putItem(page, line, firstRow + k);

@@ -17,7 +17,7 @@ const said = (key: string, sentence: string, longest: string, otherwise = ''): S
   says: [longest, otherwise],
 });
 
-const money = (cell: string): string => `TEXT(ABS(${cell}),"#,##0")`;
+const money = (cell: string): string => `${stateOf('currency')}&TEXT(ABS(${cell}),"#,##0")`;
 /** By the sign of what is shown: what rounds to nothing is told as nothing. */
 const bySign = (cell: string, above: string, nothing: string, below: string): string =>
   `IF(ROUND(${cell},0)=0,${nothing},IF(${cell}>0,${above},${below}))`;
@@ -29,9 +29,9 @@ const coldest = '{Cover in the coldest month}';
 const stated = '{Stated output against the air}';
 const cases = '{Mastitis cases to NPV 0}';
 
-const saves = `"It saves "&${money('{Saving}')}&" a year before what it costs to own, and "&${stateOf('paidBack')}`;
+const saves = `"It saves "&${stateOf('saved')}&" a year before what it costs to own, and "&${stateOf('paidBack')}`;
 const noSaving = `"A year with it costs as much as the bedding now, before what it costs to own."`;
-const costs = `"It costs "&${money('{Saving}')}&" a year more than the bedding now, even before what it costs to own."`;
+const costs = `"It costs "&${stateOf('saved')}&" a year more than the bedding now, even before what it costs to own."`;
 
 /** One figure on one basis: the firm word only where it holds at the best for the supplier, whose figure is then told. */
 const statedWords = `"The stated output needs "&TEXT(${stateOf('statedTimes')},"0.00")&" times the water this air can carry"&IF(${stateOf('firm')}," at the best for the supplier: not with this air.",IF(${stated}<=1,": possible, but measure it.",IF(${stated}<=${SELF_HEATING_RATIO},": measure it before you pay.",", by the plan’s figures: weigh the fibre, ask for its air and heat.")))`;
