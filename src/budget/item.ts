@@ -15,6 +15,10 @@ export const groups = [
 ] as const;
 export type Group = (typeof groups)[number];
 
+/** How the user came by a value, surest first: its doubt goes by it. The heading under which it is marked. */
+export const waysOfKnowing = ['measured', 'read off', 'told', 'guessed'] as const;
+export const howKnown = 'how known';
+
 /** Plans in which an item plays a part; in others neither its lack nor its default is told. */
 export type Only = 'with a dryer' | 'with a loan';
 

@@ -33,6 +33,21 @@ describe('the survey', () => {
     expect(host.content('Inputs', 'I1')).toBe('£');
   });
 
+  it('marks how a value is known, once there is one, in its own column of the sheet', async () => {
+    const row = Number(inputAt('Cows').slice(1));
+    const host = new FakeSpreadsheet({ Inputs: { ...inputsSheet({ Cows: 150 }), H1: 'how known' } });
+    const pane = await openPane(host);
+    const boxes = [...document.querySelectorAll('select[id$="-known"]')].map(({ id }) => id);
+    expect(boxes).toEqual(['item-cows-known']);
+    const mark = document.querySelector('#item-cows-known') as HTMLSelectElement;
+    mark.value = 'read off';
+    mark.dispatchEvent(new Event('change'));
+    await settled();
+    expect(host.content('Inputs', `H${row}`)).toBe('read off');
+    expect((document.querySelector('#item-cows-known') as HTMLSelectElement).value).toBe('read off');
+    expect(pane.labelled('Cows').value).toBe('150');
+  });
+
   it('asks before another name takes the place of one that stands there, and takes no formula for a name', async () => {
     const host = new FakeSpreadsheet({ Inputs: { ...inputsSheet({}), F1: 'Herd', G1: 'Long Lane' } });
     const pane = await openPane(host);

@@ -1,3 +1,4 @@
+import { howKnown } from '../../budget/item.ts';
 import { type BudgetItem, itemNamed } from '../../budget/items.ts';
 import { REFUSED } from '../../core/parameters.ts';
 import { blockOf, cellAt } from './addresses.ts';
@@ -9,6 +10,13 @@ export const inputsSheetName = 'Inputs';
 /** Where an item stands in the workbook, and what its cell holds. */
 export interface Entry extends Place {
   readonly cell: HostCell;
+  /** Where it is marked how the user came by the value; none where the sheet has no such column. */
+  readonly mark?: Marked;
+}
+
+interface Marked {
+  readonly address: string;
+  readonly value: string;
 }
 
 export type Inputs = ReadonlyMap<BudgetItem, Entry>;
@@ -23,6 +31,9 @@ function nameColumn(rows: Rows): number {
   return counts.indexOf(Math.max(...counts));
 }
 
+/** The column in which it is marked how each item is known, by its heading. */
+const markColumn = (rows: Rows): number => Math.max(-1, ...rows.map((row) => row.findIndex(({ value }) => value === howKnown)));
+
 /** All that finding the inputs asks of a host. */
 type Readable = Pick<SpreadsheetHost, 'sheetNames' | 'read' | 'usedRange'>;
 
@@ -32,10 +43,12 @@ async function itemsOf(host: Readable, sheet: string): Promise<Inputs> {
   const used = blockOf((await host.usedRange(sheet)) ?? '');
   if (!used) return inputs;
   const rows = await host.read({ sheet, address: `A1:${cellAt(used.bottom, used.right)}` });
-  const column = nameColumn(rows);
+  const [column, marks] = [nameColumn(rows), markColumn(rows)];
   rows.forEach((row, r) => {
     const item = itemNamed(row[column]?.value);
-    if (item && !inputs.has(item)) inputs.set(item, { sheet, address: cellAt(r, column + 1), cell: row[column + 1] ?? blank });
+    if (!item || inputs.has(item)) return;
+    const mark = marks < 0 ? {} : { mark: { address: cellAt(r, marks), value: String(row[marks]?.value ?? '') } };
+    inputs.set(item, { sheet, address: cellAt(r, column + 1), cell: row[column + 1] ?? blank, ...mark });
   });
   return inputs;
 }

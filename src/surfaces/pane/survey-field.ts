@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
+import { waysOfKnowing } from '../../budget/item.ts';
 import type { BudgetItem } from '../../budget/items.ts';
 import { cite } from '../../core/working.ts';
 import { inLocale } from '../in-locale.ts';
@@ -26,6 +27,8 @@ export interface SurveyField {
   readonly enter: (draft: Draft) => void;
   /** The size that the worst month asks for, where one is worked out, and what puts it into the plan. */
   readonly size?: { readonly needed: number; readonly take: () => void };
+  /** How the value is marked as known, where the sheet has room for it, and what marks it. */
+  readonly mark?: { readonly value: string; readonly set: (value: string) => void };
   /** Changes what the box shows and nothing else. */
   readonly show: (draft: Draft) => void;
 }
@@ -103,6 +106,17 @@ function sizeFor({ item, cell, size, locale }: SurveyField): TemplateResult | ty
     <button type="button" class="quiet" @click=${size.take}>Put the needed size into the plan</button></p>`;
 }
 
+/** How sure goes by it: so it is asked where there is a value to be sure of. */
+function markFor({ item, id, cell, mark }: SurveyField): TemplateResult | typeof nothing {
+  if (!mark || !item.parameter.range || isBlankCell(cell)) return nothing;
+  const set = (event: Event) => mark.set((event.target as HTMLSelectElement).value);
+  return html`<p class="mark"><label for="${id}-known">How known</label>
+    <select id="${id}-known" @change=${set}>
+      <option value="" ?selected=${mark.value === ''}>not marked</option>
+      ${waysOfKnowing.map((way) => html`<option ?selected=${way === mark.value}>${way}</option>`)}
+    </select></p>`;
+}
+
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 
 /** One item of the survey, with what to look at on the walk and what is usual. */
@@ -110,8 +124,8 @@ export function surveyField(of: SurveyField): TemplateResult {
   const { item, id, draft, locale, enter } = of;
   const { unit, choices } = item.parameter;
   const usual = item.usual ? ` Usual: ${span(item.usual, unit, locale)}.` : '';
-  const [aids, size] = [aidsFor(of), sizeFor(of)];
-  const below = aids === nothing && size === nothing ? nothing : html`${aids}${size}`;
+  const parts = [aidsFor(of), markFor(of), sizeFor(of)];
+  const below = parts.every((part) => part === nothing) ? nothing : html`${parts}`;
   const problem = draft.problem ?? of.unusable;
   return field({
     id,

@@ -3,7 +3,7 @@ import { groups } from '../../budget/item.ts';
 import { askedFirst, type BudgetItem, budgetItems } from '../../budget/items.ts';
 import { REFUSED } from '../../core/parameters.ts';
 import type { Pane, Part, Why } from './context.ts';
-import { type Inputs, isBlankCell, readInputsSheet } from './inputs-sheet.ts';
+import { type Entry, type Inputs, isBlankCell, readInputsSheet } from './inputs-sheet.ts';
 import type { InputsWriter } from './inputs-writer.ts';
 import { type NeededSizes, readNeededSizes } from './needed-sizes.ts';
 import { offerBudget } from './offer-budget.ts';
@@ -93,10 +93,22 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     return needed === undefined ? {} : { size: { needed, take: () => pane.act(() => takeSize(item)) } };
   };
 
+  /** Marks beside the item how the user came by its value. */
+  async function mark({ sheet }: Entry, address: string, value: string): Promise<void> {
+    await pane.host.write([{ sheet, address, contents: [[value === '' ? null : value]] }]);
+    await refresh();
+  }
+
+  const markOf = (entry: Entry | undefined) =>
+    entry?.mark && {
+      mark: { value: entry.mark.value, set: (value: string) => pane.act(() => mark(entry, entry.mark?.address as string, value)) },
+    };
+
   const fieldFor = (item: BudgetItem, entries: Inputs, soFar: Plan): TemplateResult =>
     surveyField({
       item,
       ...sizeOf(item),
+      ...markOf(entries.get(item)),
       id: fieldId(item),
       cell: entries.get(item)?.cell ?? blank,
       draft: drafts.get(item) ?? draftOf(item, entries.get(item)?.cell.value ?? null, pane.host.locale()),

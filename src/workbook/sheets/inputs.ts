@@ -1,4 +1,4 @@
-import { groups } from '../../budget/item.ts';
+import { groups, howKnown, waysOfKnowing } from '../../budget/item.ts';
 import { askedFirst, type BudgetItem, budgetItems, type ItemKey, itemOf, whenNeeded } from '../../budget/items.ts';
 import { referenceOf } from '../../core/bibliography.ts';
 import type { Unit } from '../../core/units.ts';
@@ -73,7 +73,6 @@ export const copied = (item: string): string => `=IF(${inUse(item)}="","",${inUs
 /** How the user came by an item’s value, where that was marked, and what was typed for it. */
 export const knownBy = (name: string): string => on(inputsName, `I${inputRow(name)}`);
 export const typedFor = (name: string): string => on(inputsName, `C${inputRow(name)}`);
-const waysOfKnowing = ['measured', 'read off', 'told', 'guessed'];
 
 const formats: Partial<Record<Unit, Format>> = {
   fraction: 'percent1',
@@ -149,7 +148,7 @@ const columns: readonly Column[] = [
   { heading: 'if left empty', of: leftEmpty, look: (item) => ({ ...likeValue(item), style: 'note', align: 'left' }) },
   { heading: 'in use', of: inUseFormula, look: likeValue },
   {
-    heading: 'how known',
+    heading: howKnown,
     of: ({ name }) => demoKnown[name] ?? '',
     look: ({ parameter }) => (parameter.range ? { style: 'input', format: 'text', choices: waysOfKnowing } : { style: 'note' }),
   },
@@ -167,7 +166,7 @@ function putItem(page: SheetBuilder, item: BudgetItem, row: number): void {
     const { style, ...rest } = look(item);
     const content = of(item, row);
     // What wraps stands at the top of its row, so all of a row does; the lists of choices run over the columns behind them.
-    page.put(`${letter(1 + k)}${row}`, heading === 'value' || heading === 'how known' ? page.given(content) : content, style, {
+    page.put(`${letter(1 + k)}${row}`, heading === 'value' || heading === howKnown ? page.given(content) : content, style, {
       ...rest,
       ...(heading !== 'lowest' && { wrap: true }),
     });

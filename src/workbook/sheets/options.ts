@@ -1,6 +1,8 @@
+import { materials } from '../../domain/materials.ts';
+import { quoted } from '../grid.ts';
 import { type Content, columnIn, SheetBuilder } from '../sheet-builder.ts';
 import { figure, lackingLine } from './figures.ts';
-import { inUse } from './inputs.ts';
+import { inUse, typedFor } from './inputs.ts';
 
 /** Other beddings: what they take, what was paid and when, the labour, anything else, and where the figures come from. */
 const others: readonly (readonly [...Content[]])[] = [
@@ -32,7 +34,7 @@ const own: readonly { readonly name: string; readonly stands: string; readonly c
       inUse('Labour hours a week now'),
       `${figure('Bought-in cost')}-${figure('Bought needed')}*${priceNow}`,
     ],
-    note: 'kg with what is lost; labour: 0 unless hours a week now are on Inputs; extra: haulage',
+    note: `=IF(${typedFor('Labour hours a week now')}="","labour now is not on Inputs: none is counted, so this row looks too cheap","as on Inputs; extra: haulage")`,
   },
   {
     name: '"home fibre"',
@@ -43,12 +45,40 @@ const own: readonly { readonly name: string; readonly stands: string; readonly c
       inUse('Labour hours a week with kit'),
       `${figure('Repairs')}+${figure('Ownership cost')}+${figure('Top-up cost')}`,
     ],
-    note: 'kg with what is lost; price: power and heat; extra: repairs, owning the kit and any bought top-up',
+    note: 'price: power and heat; extra: repairs, owning the kit and any bought top-up',
   },
 ];
 
+const typedColumns = ['A', 'B', 'C', 'D', 'E', 'F'] as const;
+const cannotUse = (column: string, row: number, bad: string): string =>
+  `AND(${column}${row}<>"",NOT(IFERROR(${bad.replaceAll('@', `${column}${row}`)},FALSE)))`;
+
+/** Why a row is not compared, or that it is: each for itself, so that the others stand. */
+function standing(row: number): string {
+  const tests: readonly (readonly [test: string, says: string])[] = [
+    [`COUNTA(A${row}:F${row})=0`, ''],
+    [`A${row}=""`, 'name missing'],
+    [cannotUse('B', row, 'AND(ISNUMBER(@),@>=0,@<=200)'), 'cannot use kg: 0 to 200'],
+    [cannotUse('C', row, 'AND(ISNUMBER(@),@>=0)'), 'cannot use price'],
+    [cannotUse('D', row, 'AND(ISNUMBER(@),@>=0)'), 'cannot use years'],
+    [cannotUse('E', row, 'AND(ISNUMBER(@),@>=0)'), 'cannot use labour'],
+    [cannotUse('F', row, 'ISNUMBER(@)'), 'cannot use extra'],
+    [`NOT(ISNUMBER(H${row}))`, 'kg missing'],
+    [`C${row}=""`, 'price missing'],
+    [`E${row}=""`, 'labour missing: 0 if none'],
+    [`B${row}=""`, 'compared; kg from litres'],
+  ];
+  return `=${tests.reduceRight((rest, [test, says]) => `IF(${test},${quoted(says)},${rest})`, '"compared"')}`;
+}
+
+/** A bedding's own kilograms, else as many litres as of the fibre, by the density held for it; with what is lost. */
+function kilograms(row: number): string {
+  const litres = `${inUse('Bedding litres per cubicle each time')}/${inUse('Days between beddings')}`;
+  return `=IFERROR(IF(B${row}<>"",B${row}*1,${litres}*BEDDING.MATERIAL.DENSITY(A${row})/1000)/(1-${inUse('Bought lost')}),"")`;
+}
+
 export function optionsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Options', [140, 80, 80, 80, 80, 80, 80, 110, 110, 110], { blank, landscape: true, dashes: true });
+  const page = new SheetBuilder('Options', [140, 80, 80, 80, 80, 80, 80, 110, 150, 110], { blank, landscape: true, dashes: true });
   page
     .title(
       'Options',
@@ -58,12 +88,14 @@ export function optionsSheet(blank: boolean): SheetBuilder {
     .part('Other beddings: type what you are quoted')
     .headings(
       'bedding',
-      'kg per cubicle a day',
+      'kg laid per cubicle a day',
       'price quoted, per t',
       'years since, 0 if today',
       'labour, h/week',
       'extra, money a year',
       'price now, per t',
+      'kg a day, with loss',
+      'in words',
       'where from',
     );
   const firstOther = page.row;
@@ -73,15 +105,19 @@ export function optionsSheet(blank: boolean): SheetBuilder {
     const row = firstOther + k;
     page
       .line(
-        line.slice(0, 6).map((cell) => page.given(cell)),
+        line.slice(0, typedColumns.length).map((cell) => page.given(cell)),
         'input',
       )
-      .put(`A${row}`, page.given(line[0] as Content), 'input', { format: 'text' })
+      .put(`A${row}`, page.given(line[0] as Content), 'input', { format: 'text', choices: materials })
       .put(`G${row}`, `=IF(ISNUMBER(C${row}),BEDDING.COST.UPDATE(C${row},SUM(D${row}),SUM($B$${riseRow})),"")`, 'output', {
         format: 'money2',
       })
-      .put(`H${row}`, page.given(line[6] as Content), 'note', { format: 'text' });
+      .put(`H${row}`, kilograms(row), 'output', { format: 'two' })
+      .put(`I${row}`, standing(row), 'check', { says: ['labour missing: 0 if none'] })
+      .put(`J${row}`, page.given(line[6] as Content), 'note', { format: 'text' });
   }
+  const standings = `I${firstOther}:I${riseRow - 1}`;
+  page.rule(standings, `LEFT(I${firstOther},6)="cannot"`, 'bad').rule(standings, `ISNUMBER(SEARCH("missing",I${firstOther}))`, 'watch');
   page.facts([
     {
       label: 'Yearly rise of prices',
@@ -92,7 +128,13 @@ export function optionsSheet(blank: boolean): SheetBuilder {
     },
   ]);
 
-  page.part('What is compared').headings('bedding', 'kg per cubicle a day', 'price per t', 'labour, h/week', 'extra, money a year');
+  page.line(
+    [
+      'Leave kg empty and as many litres are taken as of the fibre, by the density held for that material. What is lost on the way is added to every bedding alike.',
+    ],
+    'note',
+  );
+  page.part('What is compared').headings('bedding', 'kg a day, with loss', 'price per t', 'labour, h/week', 'extra, money a year');
   const first = page.row;
   const line = (name: string, cells: readonly string[]) =>
     page.line([`=${name}`, ...cells.map((cell) => `=IF($A${page.row}="","",${cell})`)], 'output', { format: 'two' });
@@ -101,7 +143,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
   }
   for (const [k] of others.entries()) {
     const from = firstOther + k;
-    line(`IF(COUNT(B${from}:C${from})=2,A${from},"")`, [`B${from}`, `G${from}`, `SUM(E${from})`, `SUM(F${from})`]);
+    line(`IF(LEFT(I${from},8)="compared",A${from},"")`, [`H${from}`, `G${from}`, `SUM(E${from})`, `SUM(F${from})`]);
   }
   const last = page.row - 1;
   const count = own.length + others.length;

@@ -1,5 +1,6 @@
 import { type Factor, factorFacts } from '../../domain/hygiene-factors.ts';
-import { moved, orDash } from '../grid.ts';
+import { moved } from '../grid.ts';
+import type { Style } from '../model.ts';
 import type { SheetBuilder } from '../sheet-builder.ts';
 import { copied, inUse } from './inputs.ts';
 
@@ -50,14 +51,16 @@ export function scores(page: SheetBuilder): void {
   ]);
   page.row++;
   page.headings('score', 'fibre', 'bedding now', 'fibre', 'bedding now: in words');
-  for (const [k, words] of ['Lowest', 'Score', 'Highest', 'Lowest, one weight changed', 'Highest, one weight changed'].entries()) {
-    const of = (column: number) => [0, 1].map((right) => `=IFERROR(INDEX(${called(page, 'SPAN', right)},${k + 2},${column})&"","–")`);
-    const numbers = of(2).map((formula) => formula.replace('&""', '*1'));
-    page
-      .line([words, ...numbers], 'output', { format: 'whole', align: 'right' })
-      .put(`A${page.row - 1}`, words, 'label')
-      .across(`D${page.row - 1}`, of(3), 'output', { says: ['moderate'] });
-  }
+  const spanOf = (right: number, column: number) => ({ formula: `=INDEX(${called(page, 'SPAN', right)},0,${column})`, rows: 5 });
+  page.sideBySide(
+    () => labels(page, ['Lowest', 'Score', 'Highest', 'Lowest, one weight changed', 'Highest, one weight changed']),
+    ...[0, 1].map(
+      (right) => () => page.spill({ ...spanOf(right, 2), column: right === 0 ? 'B' : 'C', formats: ['whole'], heads: ['value'] }),
+    ),
+    ...[0, 1].map(
+      (right) => () => page.spill({ ...spanOf(right, 3), column: right === 0 ? 'D' : 'E', formats: [undefined], heads: ['band'] }),
+    ),
+  );
   page.caution(
     'A planning aid, no diagnosis: talk to your vet. Its weights are this project’s judgement, not fitted to data; lowest and highest are over what was not given; in the last two lines any one weight is halved or doubled.',
   );
@@ -79,23 +82,38 @@ export function beforeAndAfter(page: SheetBuilder): void {
   page
     .part('Before and after', 'Points that each makes of the score, out of 100: what is left empty has none. From HYGIENE.DRIVERS.')
     .headings('', 'fibre', 'bedding now', 'fibre less now', 'in words');
-  const top = page.row;
-  factorFacts.forEach(([factor], k) => {
-    const row = page.row;
-    const points = [0, 1].map((right) => `=IFERROR(INDEX(${called(page, 'DRIVERS', right)},${k + 2},3)*1,"–")`);
-    page
-      .line([inPlainWords[factor], ...points, orDash(`B${row}-C${row}`)], 'output', { format: 'one', align: 'right' })
-      .put(`A${row}`, inPlainWords[factor], 'label')
-      .put(`E${row}`, inWords(row), 'note', { says: ['the fibre is better by 100.0 points'] });
-  });
+  const top = page.row + 1;
+  page.sideBySide(
+    () =>
+      labels(
+        page,
+        factorFacts.map(([factor]) => inPlainWords[factor]),
+      ),
+    ...[0, 1].map((right) => () => {
+      const formula = `=INDEX(${called(page, 'DRIVERS', right)},0,3)`;
+      page.spill({ formula, rows: factorFacts.length, column: right === 0 ? 'B' : 'C', formats: ['one'], heads: ['points'] });
+    }),
+  );
+  for (let row = top; row < page.row; row++) difference(page, row, 'output', 'note');
   const row = page.row;
   const total = ['B', 'C'].map(
     (column) => `=IF(COUNT(${column}${top}:${column}${row - 1})=0,"–",SUM(${column}${top}:${column}${row - 1}))`,
   );
+  page.line(['All points', ...total], 'strong', { format: 'one', align: 'right' }).put(`A${row}`, 'All points', 'strong');
+  difference(page, row, 'strong', 'strong');
+}
+
+/** Labels below a free row, in which the tables beside them have their headings. */
+function labels(page: SheetBuilder, words: readonly string[]): void {
+  page.row++;
+  for (const word of words) page.line([word], 'label');
+}
+
+/** By how much the fibre scores worse, as a number and in words. */
+function difference(page: SheetBuilder, row: number, number: Style, words: Style): void {
   page
-    .line(['All points', ...total, orDash(`B${row}-C${row}`)], 'strong', { format: 'one', align: 'right' })
-    .put(`A${row}`, 'All points', 'strong')
-    .put(`E${row}`, inWords(row), 'strong', { says: ['the fibre is better by 100.0 points'] });
+    .put(`D${row}`, `=IF(COUNT(B${row}:C${row})=2,B${row}-C${row},"–")`, number, { format: 'one', align: 'right' })
+    .put(`E${row}`, inWords(row), words, { says: ['the fibre is better by 100.0 points'] });
 }
 
 /** The difference in words; what rounds to nothing is told as the same. */
