@@ -281,6 +281,20 @@ describe('the running answer', () => {
     expect(pane.text()).toContain('Planning aid, no diagnosis: talk to your vet.');
   });
 
+  it('says how likely that is and what to measure next, as How sure has it, and not while something is missing', async () => {
+    const words = {
+      A6: 'Of many plans drawn 7 of 10 cover the beds, 4 of 10 pay.',
+      A7: 'Most would be told by: Fresh density. Weigh a bucket.',
+    };
+    const host = new FakeSpreadsheet({ Inputs: inputsSheet(enough as Record<string, number>), 'How sure': words });
+    const pane = await openPane(host);
+    await expect.poll(() => pane.text()).toContain('7 of 10 cover the beds, 4 of 10 pay.');
+    expect(pane.text()).toContain('Most would be told by: Fresh density.');
+    await host.write([{ sheet: 'Inputs', address: inputAt('Cows'), contents: [[null]] }]);
+    await settled();
+    expect(pane.text()).not.toContain('Of many plans drawn');
+  });
+
   it('comes from fewer than thirty typed values', () => expect(Object.keys(enough).length).toBeLessThan(30));
 });
 

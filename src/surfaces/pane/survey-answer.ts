@@ -54,7 +54,7 @@ function inShort({ results, missing, refused, unusable }: Plan, locale: string):
 }
 
 /** The answer so far, at the foot of the survey. */
-export function runningAnswer(pane: Pane, plan: Plan, nextMissing: () => void): TemplateResult {
+export function runningAnswer(pane: Pane, plan: Plan, howSure: readonly string[], nextMissing: () => void): TemplateResult {
   const locale = pane.host.locale();
   const { warnings, missing } = plan;
   return html`<section class="foot" aria-label="The answer so far">
@@ -67,6 +67,8 @@ export function runningAnswer(pane: Pane, plan: Plan, nextMissing: () => void): 
     </div>
     <details id="whole-answer">
       <summary>The answer so far</summary>
+      ${howSure.map((sentence) => html`<p>${sentence}</p>`)}
+      ${howSure.length > 0 ? html`<p class="hint">From How sure: a chance of plans drawn, not of the world.</p>` : nothing}
       <dl class="figures">${shown.map((key) => line(plan, key, locale))}</dl>
     </details>
   </section>`;

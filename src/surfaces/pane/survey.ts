@@ -3,6 +3,7 @@ import { groups } from '../../budget/item.ts';
 import { askedFirst, type BudgetItem, budgetItems } from '../../budget/items.ts';
 import { REFUSED } from '../../core/parameters.ts';
 import type { Pane, Part, Why } from './context.ts';
+import { readHowSure } from './how-sure.ts';
 import { type Entry, type Inputs, isBlankCell, readInputsSheet } from './inputs-sheet.ts';
 import type { InputsWriter } from './inputs-writer.ts';
 import { type NeededSizes, readNeededSizes } from './needed-sizes.ts';
@@ -19,7 +20,7 @@ const blank: HostCell = { value: null };
 const fieldId = ({ key }: BudgetItem): string => `item-${key.replaceAll('_', '-')}`;
 
 /**
- * Milliseconds without a change after which the sizes are read: the embedded sheet works a sheet out that is not on show in
+ * Milliseconds without a change after which sizes and chances are read: the embedded sheet works a sheet out that is not on show in
  * turns of its own, and at once, with nobody able to type, where it is read before.
  */
 const untilWorkedOut = 1500;
@@ -30,6 +31,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
   let inputs: Inputs | undefined;
   let plan: Plan | undefined;
   let sizes: NeededSizes = new Map();
+  let howSure: readonly string[] = [];
   let looking: ReturnType<typeof setTimeout> | undefined;
   const names = surveyNames(pane, refresh);
 
@@ -47,13 +49,15 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     if (inputs) dropStaleDrafts(inputs);
     const [anyEntry] = inputs?.values() ?? [];
     await names.refresh(anyEntry?.sheet);
+    howSure = [];
     pane.redraw();
     clearTimeout(looking);
-    looking = setTimeout(() => void pane.act(lookAtSizes), untilWorkedOut);
+    looking = setTimeout(() => void pane.act(lookAtSheets), untilWorkedOut);
   }
 
-  async function lookAtSizes(): Promise<void> {
+  async function lookAtSheets(): Promise<void> {
     sizes = await readNeededSizes(pane.host);
+    howSure = plan?.missing.length === 0 ? await readHowSure(pane.host) : [];
     pane.redraw();
   }
 
@@ -83,7 +87,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
 
   /** Puts the size that the worst month asks for now into the plan, as if it had been typed. */
   async function takeSize(item: BudgetItem): Promise<void> {
-    await lookAtSizes();
+    await lookAtSheets();
     const needed = sizes.get(item);
     if (needed !== undefined) await save(item, draftOf(item, needed, pane.host.locale()), needed, 'always');
   }
@@ -153,7 +157,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
       ${byGroup(budgetItems.filter(askedFirst)).map(({ title, items }) => group(title, items, entries, soFar))}
       <h3>Makes it your own</h3>
       ${byGroup(budgetItems.filter((item) => !askedFirst(item))).map(({ title, items }) => optionalGroup(title, items, entries, soFar))}
-      ${runningAnswer(pane, soFar, nextMissing)}`;
+      ${runningAnswer(pane, soFar, howSure, nextMissing)}`;
   }
 
   return { title: 'Survey', view, refresh };
