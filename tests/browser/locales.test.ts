@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { inputRow } from '../../src/workbook/sheets/inputs.ts';
 import { browser } from './browser.ts';
 import { fillIn, openPart, press, startBlank, text } from './pane-page.ts';
 import { goTo, openSheet, pages, read, tooltip, type, type Watched } from './sheet-page.ts';
@@ -85,6 +86,6 @@ describe.each(['de_DE', 'fr_FR'] as const)('the sheet in %s', (code) => {
     expect(await page.inputValue('#item-press-t-h')).toBe('4,5');
     await fillIn(page, '#item-press-t-h', '0,05');
     expect(await text(page)).toContain('0,05 is below 0,1; enter a number from 0,1 to 200');
-    expect(await read(page, 'Inputs!C15')).toMatch(/ C15: 4,50?$/);
+    expect(await read(page, `Inputs!C${inputRow('Press t per hour running')}`)).toMatch(/: 4,50?$/);
   });
 });

@@ -78,7 +78,7 @@ function kilograms(row: number): string {
 }
 
 export function optionsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Options', [140, 80, 80, 80, 80, 80, 80, 110, 150, 110], { blank, landscape: true, dashes: true });
+  const page = new SheetBuilder('Options', [140, 80, 80, 80, 80, 80, 80, 110, 150, 110, 260], { blank, landscape: true, dashes: true });
   page
     .title(
       'Options',
@@ -114,7 +114,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
       })
       .put(`H${row}`, kilograms(row), 'output', { format: 'two' })
       .put(`I${row}`, standing(row), 'check', { says: ['labour missing: 0 if none'] })
-      .put(`J${row}`, page.given(line[6] as Content), 'note', { format: 'text' });
+      .block(`J${row}:K${row}`, page.given(line[6] as Content), 'note', { format: 'text', wrap: true });
   }
   const standings = `I${firstOther}:I${riseRow - 1}`;
   page.rule(standings, `LEFT(I${firstOther},6)="cannot"`, 'bad').rule(standings, `ISNUMBER(SEARCH("missing",I${firstOther}))`, 'watch');

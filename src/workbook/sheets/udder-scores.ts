@@ -50,7 +50,7 @@ export function scores(page: SheetBuilder): void {
     },
   ]);
   page.row++;
-  page.headings('score', 'fibre', 'bedding now', 'fibre', 'bedding now: in words');
+  page.headings('score', 'fibre', 'bedding now').across(`D${page.row - 1}`, ['fibre, in a word', 'bedding now, in a word'], 'heading');
   const spanOf = (right: number, column: number) => ({ formula: `=INDEX(${called(page, 'SPAN', right)},0,${column})`, rows: 5 });
   page.sideBySide(
     () => labels(page, ['Lowest', 'Score', 'Highest', 'Lowest, one weight changed', 'Highest, one weight changed']),
