@@ -8,6 +8,8 @@ import type { Calls } from './calls.ts';
 /** What was typed for a herd: its name, and by item what its cell holds. */
 export interface Typed {
   readonly herd: string;
+  /** Who prepared it and the currency sign, by their labels. */
+  readonly names?: Readonly<Record<string, string>>;
   readonly values: Readonly<Record<string, SheetCell['content']>>;
   /** By item, how its value is known, where that was marked. */
   readonly known?: Readonly<Record<string, string>>;
@@ -129,7 +131,9 @@ function cellsOf(item: BudgetItem, page: Sheet, typed: Typed, calls: Calls): Rec
 export function nativeInputs(typed: Typed, calls: Calls): Sheet {
   const page = inputsSheet(true).sheet();
   const cells = Object.assign({}, page.cells, ...budgetItems.map((item) => cellsOf(item, page, typed, calls))) as Record<string, SheetCell>;
-  cells[inputsPlace.herd] = { ...(cells[inputsPlace.herd] as SheetCell), content: typed.herd };
+  const { herd, preparedBy, currency } = inputsPlace;
+  const names = { [herd]: typed.herd, [preparedBy]: typed.names?.['Prepared by'] ?? '', [currency]: typed.names?.['Currency sign'] ?? '' };
+  for (const [address, content] of Object.entries(names)) cells[address] = { ...(cells[address] as SheetCell), content };
   const headingRow = Number(/\d+/.exec(inputsPlace.items)?.[0]) - 1;
   const heading = { style: 'heading', wrap: true } as const;
   for (const { word, address } of [missing, refused]) {

@@ -65,6 +65,22 @@ export async function readInputsSheet(host: Readable): Promise<Inputs | undefine
   return undefined;
 }
 
+/** What a budget is known by: each stands right of its label, above the items. */
+export const namesOfBudget = ['Herd', 'Prepared by', 'Currency sign'] as const;
+const above = { rows: 12, columns: 12 };
+
+/** Those of the names that the sheet with the inputs has room for. */
+export async function readNames(host: Readable, sheet: string): Promise<ReadonlyMap<string, Entry>> {
+  const rows = await host.read({ sheet, address: `A1:${cellAt(above.rows, above.columns)}` });
+  const found = rows.flatMap((row, r) =>
+    row.flatMap(({ value }, c): [string, Entry][] => {
+      const cell = row[c + 1];
+      return cell && namesOfBudget.some((label) => label === value) ? [[String(value), { sheet, address: cellAt(r, c + 1), cell }]] : [];
+    }),
+  );
+  return new Map(found);
+}
+
 export const isBlankCell = ({ value, formula, error }: HostCell): boolean =>
   formula === undefined && error === undefined && (value === null || value === '');
 

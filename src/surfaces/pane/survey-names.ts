@@ -1,19 +1,14 @@
 import { html, type TemplateResult } from 'lit-html';
-import { cellAt } from './addresses.ts';
 import type { Pane } from './context.ts';
 import { field } from './field.ts';
-import { type Entry, isBlankCell } from './inputs-sheet.ts';
+import { type Entry, isBlankCell, namesOfBudget, readNames } from './inputs-sheet.ts';
 import { readable } from './numbers.ts';
 
-/** What a budget is known by, each right of its label on the Inputs sheet, and what it is for. */
-const names = [
-  { label: 'Herd', hint: 'The farm or herd: every printed page and every file carries it.' },
-  { label: 'Prepared by', hint: 'Who stands for the figures: printed on Answer.' },
-  { label: 'Currency sign', hint: 'Such as £, € or kr: stands before money on Answer. Nothing is converted.' },
-] as const;
-
-/** They stand above the items. */
-const top = { rows: 12, columns: 12 };
+const hints: Readonly<Record<(typeof namesOfBudget)[number], string>> = {
+  Herd: 'The farm or herd: every printed page and every file carries it.',
+  'Prepared by': 'Who stands for the figures: printed on Answer.',
+  'Currency sign': 'Such as £, € or kr: stands before money on Answer. Nothing is converted.',
+};
 
 export interface SurveyNames {
   readonly refresh: (sheet: string | undefined) => Promise<void>;
@@ -26,16 +21,7 @@ export function surveyNames(pane: Pane, written: () => Promise<void>): SurveyNam
   const drafts = new Map<string, string>();
 
   async function refresh(sheet: string | undefined): Promise<void> {
-    const rows = sheet === undefined ? [] : await pane.host.read({ sheet, address: `A1:${cellAt(top.rows, top.columns)}` });
-    const found = rows.flatMap((row, r) =>
-      row.flatMap(({ value }, c): [string, Entry][] => {
-        const cell = row[c + 1];
-        return cell && sheet !== undefined && names.some(({ label }) => label === value)
-          ? [[String(value), { sheet, address: cellAt(r, c + 1), cell }]]
-          : [];
-      }),
-    );
-    entries = new Map(found);
+    entries = sheet === undefined ? new Map() : await readNames(pane.host, sheet);
   }
 
   async function enter(label: string, { sheet, address, cell }: Entry, text: string): Promise<void> {
@@ -61,14 +47,14 @@ export function surveyNames(pane: Pane, written: () => Promise<void>): SurveyNam
     typeof value === 'number' ? readable(value, pane.host.locale()) : String(value ?? '');
 
   const view = (): TemplateResult => html`<fieldset><legend>Whose budget</legend>
-    ${names.map(({ label, hint }) => {
+    ${namesOfBudget.map((label) => {
       const entry = entries.get(label);
       return (
         entry &&
         field({
           id: `name-${label.toLowerCase().replaceAll(' ', '-')}`,
           label,
-          hint,
+          hint: hints[label],
           kind: 'text',
           text: drafts.get(label) ?? shown(entry.cell),
           enter: (text) => pane.act(() => enter(label, entry, text)),

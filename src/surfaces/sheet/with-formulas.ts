@@ -1,8 +1,8 @@
-import { helpers, Model, type WorkbookData } from '@odoo/o-spreadsheet';
+import { Model, type WorkbookData } from '@odoo/o-spreadsheet';
 import { nativeWorkbook, readMeName, readMeSheet, type Typed } from '../../native/index.ts';
 import { budgetWorkbook, herdsName } from '../../workbook/index.ts';
 import type { Sheet } from '../../workbook/model.ts';
-import { type Entry, readInputsSheet } from '../pane/inputs-sheet.ts';
+import { readInputsSheet, readNames } from '../pane/inputs-sheet.ts';
 import { fileName, herdName } from './files.ts';
 import { tool } from './keeping/copy.ts';
 import { reading } from './reading.ts';
@@ -14,14 +14,6 @@ import { type Exported, toXlsx } from './xlsx.ts';
 const asText = (value: unknown): string | number | boolean =>
   typeof value === 'number' || typeof value === 'boolean' ? value : /^[='+\d.-]/.test(String(value)) ? `'${value}` : String(value);
 
-/** How the value of an item is known stands six cells to its right, as the budget lays its sheet out. */
-function knownBeside({ getters }: Model, { sheet, address }: Entry): string {
-  const sheetId = getters.getSheetIdByName(sheet) as string;
-  const { left, top } = helpers.toZone(address);
-  const { type, value } = getters.getEvaluatedCell({ sheetId, col: left + 6, row: top });
-  return type === 'text' ? String(value) : '';
-}
-
 interface Read extends Typed {
   /** Where they stand. */
   readonly sheet: string;
@@ -30,16 +22,19 @@ interface Read extends Typed {
 
 /** What stands in Inputs, as it was typed; a formula of the user's own as what it gives. */
 async function readTyped(model: Model): Promise<Read> {
-  const inputs = await readInputsSheet(reading(() => model));
+  const host = reading(() => model);
+  const inputs = await readInputsSheet(host);
   const [first] = inputs?.values() ?? [];
   if (!inputs || !first) throw new Error('this workbook has no Inputs sheet to make formulas of');
   const given = [...inputs].filter(([, { cell }]) => cell.value !== null && cell.value !== '');
+  const names = await readNames(host, first.sheet);
   const herd = herdName(model);
   return {
     herd: herd === '–' ? '' : String(asText(herd)),
+    names: Object.fromEntries([...names].map(([label, { cell }]) => [label, cell.value === null ? '' : String(asText(cell.value))])),
     sheet: first.sheet,
     values: Object.fromEntries(given.map(([{ name }, { cell }]) => [name, asText(cell.value)])),
-    known: Object.fromEntries(given.map(([{ name }, entry]) => [name, knownBeside(model, entry)])),
+    known: Object.fromEntries(given.map(([{ name }, entry]) => [name, entry.mark?.value ?? ''])),
     workedOut: given.filter(([, { cell }]) => cell.formula !== undefined).map(([{ name }]) => name),
   };
 }
