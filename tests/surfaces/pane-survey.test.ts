@@ -1,5 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, it } from 'vitest';
+import { budgetItems } from '../../src/budget/items.ts';
 import { enough, FakeSpreadsheet, inputAt, inputsSheet } from './fake-spreadsheet.ts';
 import { openPane, settled } from './open-pane.ts';
 
@@ -313,5 +314,48 @@ describe('the needed size', () => {
     await pane.answer('yes');
     expect(host.content('Inputs', inputAt('Heat available kW'))).toBe(50.7);
     expect(pane.labelled('Heat available kW').value).toBe('50.7');
+  });
+});
+
+describe('what was measured on the plant', () => {
+  const acceptance = {
+    A3: 'item',
+    B3: 'measured',
+    E3: 'result',
+    A4: 'Fresh density',
+    B4: 295.04,
+    E4: 'OK, for Inputs',
+    A5: 'Exhaust humidity',
+    B5: 1.4,
+    E5: 'cannot be: read again',
+  };
+
+  it('goes into the plan at a press and is marked measured; what cannot be is not offered', async () => {
+    const [density] = budgetItems.filter(({ key }) => key === 'fresh_density_kg_m3');
+    const name = density?.name as string;
+    const host = new FakeSpreadsheet({ Inputs: { ...inputsSheet({}), H1: 'how known' }, Acceptance: { ...acceptance, A4: name } });
+    const pane = await openPane(host);
+    await expect.poll(() => pane.text()).toContain('Measured on the plant: 295 kg/m³');
+    expect(pane.text()).not.toContain('1.4');
+    await pane.press('Put the measured value into the plan');
+    expect(host.content('Inputs', inputAt(name))).toBe(295);
+    expect(host.content('Inputs', inputAt(name).replace('B', 'H'))).toBe('measured');
+    expect(pane.text()).not.toContain('Put the measured value');
+  });
+
+  it('does not take the place of what is typed without asking, nor mark what was kept', async () => {
+    const [density] = budgetItems.filter(({ key }) => key === 'fresh_density_kg_m3');
+    const name = density?.name as string;
+    const host = new FakeSpreadsheet({
+      Inputs: { ...inputsSheet({ [name]: 310 }), H1: 'how known' },
+      Acceptance: { ...acceptance, A4: name },
+    });
+    const pane = await openPane(host);
+    await expect.poll(() => pane.text()).toContain('Measured on the plant');
+    await pane.press('Put the measured value into the plan');
+    expect(pane.asked()).toContain('holds 310 kg/m³: put 295 kg/m³ in its place?');
+    await pane.answer('no');
+    expect(host.content('Inputs', inputAt(name))).toBe(310);
+    expect(host.content('Inputs', inputAt(name).replace('B', 'H'))).toBe(null);
   });
 });

@@ -6,6 +6,7 @@ import { inLocale } from '../in-locale.ts';
 import { type Field, field } from './field.ts';
 import { isBlankCell } from './inputs-sheet.ts';
 import { editable, readable, sayValue } from './numbers.ts';
+import type { Offer } from './offers.ts';
 import type { HostCell } from './spreadsheet-host.ts';
 import type { Draft } from './survey-draft.ts';
 import { tidy, waysOf } from './survey-units.ts';
@@ -25,8 +26,9 @@ export interface SurveyField {
   /** A formula as the spreadsheet takes it typed. */
   readonly typed: (formula: string) => string;
   readonly enter: (draft: Draft) => void;
-  /** The size that the worst month asks for, where one is worked out, and what puts it into the plan. */
-  readonly size?: { readonly needed: number; readonly take: () => void };
+  /** What another sheet has for it, and what puts that into the plan. */
+  readonly offer?: Offer;
+  readonly take?: () => void;
   /** How the value is marked as known, where the sheet has room for it, and what marks it. */
   readonly mark?: { readonly value: string; readonly set: (value: string) => void };
   /** Changes what the box shows and nothing else. */
@@ -99,11 +101,10 @@ function aidsFor({ item, id, draft, enter }: SurveyField): TemplateResult | type
   </div>`;
 }
 
-function sizeFor({ item, cell, size, locale }: SurveyField): TemplateResult | typeof nothing {
-  if (!size || cell.value === size.needed) return nothing;
-  const needed = sayValue(size.needed, item.parameter.unit, locale);
-  return html`<p class="note">The worst month asks for ${needed}, its margin included: see Size.
-    <button type="button" class="quiet" @click=${size.take}>Put the needed size into the plan</button></p>`;
+function offerFor({ item, cell, offer, take, locale }: SurveyField): TemplateResult | typeof nothing {
+  if (!offer || cell.value === offer.value) return nothing;
+  return html`<p class="note">${offer.says(sayValue(offer.value, item.parameter.unit, locale))}
+    <button type="button" class="quiet" @click=${take}>${offer.press}</button></p>`;
 }
 
 /** How sure goes by it: so it is asked where there is a value to be sure of. */
@@ -124,7 +125,7 @@ export function surveyField(of: SurveyField): TemplateResult {
   const { item, id, draft, locale, enter } = of;
   const { unit, choices } = item.parameter;
   const usual = item.usual ? ` Usual: ${span(item.usual, unit, locale)}.` : '';
-  const parts = [aidsFor(of), markFor(of), sizeFor(of)];
+  const parts = [aidsFor(of), markFor(of), offerFor(of)];
   const below = parts.every((part) => part === nothing) ? nothing : html`${parts}`;
   const problem = draft.problem ?? of.unusable;
   return field({

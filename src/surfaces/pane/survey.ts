@@ -1,13 +1,13 @@
 import { html, type TemplateResult } from 'lit-html';
-import { groups } from '../../budget/item.ts';
+import { groups, waysOfKnowing } from '../../budget/item.ts';
 import { askedFirst, type BudgetItem, budgetItems } from '../../budget/items.ts';
 import { REFUSED } from '../../core/parameters.ts';
 import type { Pane, Part, Why } from './context.ts';
 import { readHowSure } from './how-sure.ts';
 import { type Entry, type Inputs, isBlankCell, readInputsSheet } from './inputs-sheet.ts';
 import type { InputsWriter } from './inputs-writer.ts';
-import { type NeededSizes, readNeededSizes } from './needed-sizes.ts';
 import { offerBudget } from './offer-budget.ts';
+import { type Offers, readOffers } from './offers.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { CellContent, HostCell } from './spreadsheet-host.ts';
 import { runningAnswer } from './survey-answer.ts';
@@ -20,7 +20,7 @@ const blank: HostCell = { value: null };
 const fieldId = ({ key }: BudgetItem): string => `item-${key.replaceAll('_', '-')}`;
 
 /**
- * Milliseconds without a change after which sizes and chances are read: the embedded sheet works a sheet out that is not on show in
+ * Milliseconds without a change after which what other sheets offer is read: the embedded sheet works a sheet out that is not on show in
  * turns of its own, and at once, with nobody able to type, where it is read before.
  */
 const untilWorkedOut = 1500;
@@ -30,7 +30,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
   const drafts = new Map<BudgetItem, Draft>();
   let inputs: Inputs | undefined;
   let plan: Plan | undefined;
-  let sizes: NeededSizes = new Map();
+  let offers: Offers = new Map();
   let howSure: readonly string[] = [];
   let looking: ReturnType<typeof setTimeout> | undefined;
   const names = surveyNames(pane, refresh);
@@ -56,7 +56,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
   }
 
   async function lookAtSheets(): Promise<void> {
-    sizes = await readNeededSizes(pane.host);
+    offers = await readOffers(pane.host);
     howSure = plan?.missing.length === 0 ? await readHowSure(pane.host) : [];
     pane.redraw();
   }
@@ -85,16 +85,19 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
     return save(item, { ...draft, problem: undefined }, value);
   }
 
-  /** Puts the size that the worst month asks for now into the plan, as if it had been typed. */
-  async function takeSize(item: BudgetItem): Promise<void> {
+  /** Puts what another sheet offers now into the plan, as if it had been typed. */
+  async function take(item: BudgetItem): Promise<void> {
     await lookAtSheets();
-    const needed = sizes.get(item);
-    if (needed !== undefined) await save(item, draftOf(item, needed, pane.host.locale()), needed, 'always');
+    const offer = offers.get(item);
+    if (!offer) return;
+    await save(item, draftOf(item, offer.value, pane.host.locale()), offer.value, 'always');
+    const entry = inputs?.get(item);
+    if (offer.isMeasured && entry?.mark && entry.cell.value === offer.value) await mark(entry, entry.mark.address, waysOfKnowing[0]);
   }
 
-  const sizeOf = (item: BudgetItem) => {
-    const needed = sizes.get(item);
-    return needed === undefined ? {} : { size: { needed, take: () => pane.act(() => takeSize(item)) } };
+  const offerOf = (item: BudgetItem) => {
+    const offer = offers.get(item);
+    return offer && { offer, take: () => pane.act(() => take(item)) };
   };
 
   /** Marks beside the item how the user came by its value. */
@@ -111,7 +114,7 @@ export function survey(pane: Pane, writer: InputsWriter): Part {
   const fieldFor = (item: BudgetItem, entries: Inputs, soFar: Plan): TemplateResult =>
     surveyField({
       item,
-      ...sizeOf(item),
+      ...offerOf(item),
       ...markOf(entries.get(item)),
       id: fieldId(item),
       cell: entries.get(item)?.cell ?? blank,

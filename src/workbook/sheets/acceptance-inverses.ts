@@ -221,7 +221,7 @@ export function backIntoThePlan(page: SheetBuilder): void {
   page
     .part(
       'What was measured, for the plan',
-      'Type the value for Inputs there if you believe it; nothing is overwritten by itself. Read forwards again, each must give the reading that it came from.',
+      'Put a value into the plan from the survey in the panel, or type it on Inputs; nothing is overwritten by itself. Read forwards again, each must give the reading that it came from.',
     )
     .headings('item', 'measured', 'in use now', 'unit', 'result', '', 'reading', 'read again', 'where from');
   nameCells(page, page.row);
