@@ -50,26 +50,30 @@ const own: readonly { readonly name: string; readonly stands: string; readonly c
 ];
 
 const typedColumns = ['A', 'B', 'C', 'D', 'E', 'F'] as const;
-const cannotUse = (column: string, row: number, bad: string): string =>
-  `AND(${column}${row}<>"",NOT(IFERROR(${bad.replaceAll('@', `${column}${row}`)},FALSE)))`;
+/** The first that holds what cannot be used: more is there than counts. */
+function unusable(row: number): string {
+  const notBelow0 = (column: string) => `COUNTA(${column}${row})>COUNTIF(${column}${row},">=0")`;
+  return firstOf('""', [
+    [`COUNTA(B${row})>COUNTIFS(B${row},">=0",B${row},"<=200")`, 'kg: 0 to 200'],
+    [notBelow0('C'), 'price'],
+    [notBelow0('D'), 'years'],
+    [notBelow0('E'), 'labour'],
+    [`COUNTA(F${row})>COUNT(F${row})`, 'extra'],
+  ]);
+}
 
 /** Why a row is not compared, or that it is: each for itself, so that the others stand. */
-function standing(row: number): string {
-  const tests: readonly (readonly [test: string, says: string])[] = [
-    [`COUNTA(A${row}:F${row})=0`, ''],
+const standing = (row: number): string =>
+  `=IF(COUNTA(A${row}:F${row})=0,"",IF(L${row}<>"","cannot use "&L${row},${firstOf('"compared"', [
     [`A${row}=""`, 'name missing'],
-    [cannotUse('B', row, 'AND(ISNUMBER(@),@>=0,@<=200)'), 'cannot use kg: 0 to 200'],
-    [cannotUse('C', row, 'AND(ISNUMBER(@),@>=0)'), 'cannot use price'],
-    [cannotUse('D', row, 'AND(ISNUMBER(@),@>=0)'), 'cannot use years'],
-    [cannotUse('E', row, 'AND(ISNUMBER(@),@>=0)'), 'cannot use labour'],
-    [cannotUse('F', row, 'ISNUMBER(@)'), 'cannot use extra'],
     [`NOT(ISNUMBER(H${row}))`, 'kg missing'],
     [`C${row}=""`, 'price missing'],
     [`E${row}=""`, 'labour missing: 0 if none'],
     [`B${row}=""`, 'compared; kg from litres'],
-  ];
-  return `=${tests.reduceRight((rest, [test, says]) => `IF(${test},${quoted(says)},${rest})`, '"compared"')}`;
-}
+  ])}))`;
+
+const firstOf = (otherwise: string, tests: readonly (readonly [test: string, says: string])[]): string =>
+  tests.reduceRight((rest, [test, says]) => `IF(${test},${quoted(says)},${rest})`, otherwise);
 
 /** A bedding's own kilograms, else as many litres as of the fibre, by the density held for it; with what is lost. */
 function kilograms(row: number): string {
@@ -78,7 +82,7 @@ function kilograms(row: number): string {
 }
 
 export function optionsSheet(blank: boolean): SheetBuilder {
-  const page = new SheetBuilder('Options', [140, 80, 80, 80, 80, 80, 80, 110, 150, 110, 260], { blank, landscape: true, dashes: true });
+  const page = new SheetBuilder('Options', [140, 80, 80, 80, 80, 80, 80, 110, 150, 110, 260, 80], { blank, landscape: true, dashes: true });
   page
     .title(
       'Options',
@@ -97,7 +101,8 @@ export function optionsSheet(blank: boolean): SheetBuilder {
       'kg a day, with loss',
       'in words',
       'where from',
-    );
+    )
+    .put(`L${page.row - 1}`, 'cannot use', 'heading', { wrap: true });
   const firstOther = page.row;
   page.called('others', `A${firstOther}:A${firstOther + others.length - 1}`);
   const riseRow = firstOther + others.length;
@@ -114,6 +119,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
       })
       .put(`H${row}`, kilograms(row), 'output', { format: 'two' })
       .put(`I${row}`, standing(row), 'check', { says: ['labour missing: 0 if none'] })
+      .put(`L${row}`, `=${unusable(row)}`, 'note', { says: ['kg: 0 to 200'] })
       .block(`J${row}:K${row}`, page.given(line[6] as Content), 'note', { format: 'text', wrap: true });
   }
   const standings = `I${firstOther}:I${riseRow - 1}`;
