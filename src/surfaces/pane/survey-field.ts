@@ -109,7 +109,8 @@ function offerFor({ item, cell, offer, take, locale }: SurveyField): TemplateRes
 
 /** How sure goes by it: so it is asked where there is a value to be sure of. */
 function markFor({ item, id, cell, mark }: SurveyField): TemplateResult | typeof nothing {
-  if (!mark || !item.parameter.range || isBlankCell(cell)) return nothing;
+  const { range, unit } = item.parameter;
+  if (!mark || !range || unit === 'date' || isBlankCell(cell)) return nothing;
   const set = (event: Event) => mark.set((event.target as HTMLSelectElement).value);
   return html`<p class="mark"><label for="${id}-known">How known</label>
     <select id="${id}-known" @change=${set}>
