@@ -47,6 +47,11 @@ describe('the survey', () => {
     expect(host.content('Inputs', `H${row}`)).toBe('read off');
     expect((document.querySelector('#item-cows-known') as HTMLSelectElement).value).toBe('read off');
     expect(pane.labelled('Cows').value).toBe('150');
+    // Emptied and left by Tab: the keyboard stands on the mark, which stays until it is left too.
+    (document.querySelector('#item-cows-known') as HTMLElement).focus();
+    await host.write([{ sheet: 'Inputs', address: inputAt('Cows'), contents: [[null]] }]);
+    await settled();
+    expect(document.activeElement?.id).toBe('item-cows-known');
   });
 
   it('asks before another name takes the place of one that stands there, and takes no formula for a name', async () => {

@@ -110,7 +110,9 @@ function offerFor({ item, cell, offer, take, locale }: SurveyField): TemplateRes
 /** How sure goes by it: so it is asked where there is a value to be sure of. */
 function markFor({ item, id, cell, mark }: SurveyField): TemplateResult | typeof nothing {
   const { range, unit } = item.parameter;
-  if (!mark || !range || unit === 'date' || isBlankCell(cell)) return nothing;
+  // Whoever has just emptied the box has come to it by Tab: it does not vanish from under them.
+  const isLeft = document.activeElement?.id !== `${id}-known`;
+  if (!mark || !range || unit === 'date' || (isBlankCell(cell) && isLeft)) return nothing;
   const set = (event: Event) => mark.set((event.target as HTMLSelectElement).value);
   return html`<p class="mark"><label for="${id}-known">How known</label>
     <select id="${id}-known" @change=${set}>
