@@ -34,8 +34,8 @@ function nameColumn(rows: Rows): number {
 /** The column in which it is marked how each item is known, by its heading. */
 const markColumn = (rows: Rows): number => Math.max(-1, ...rows.map((row) => row.findIndex(({ value }) => value === howKnown)));
 
-/** All that finding the inputs asks of a host. */
-type Readable = Pick<SpreadsheetHost, 'sheetNames' | 'read' | 'usedRange'>;
+/** All that reading the budget's sheets asks of a host. */
+export type Readable = Pick<SpreadsheetHost, 'sheetNames' | 'read' | 'usedRange'>;
 
 /** The items of one sheet, found by their names, each with the cell to its right. */
 async function itemsOf(host: Readable, sheet: string): Promise<Inputs> {

@@ -1,6 +1,7 @@
 import { type BudgetItem, itemNamed } from '../../budget/items.ts';
 import { blockOf, cellAt } from './addresses.ts';
-import type { HostCell, SpreadsheetHost } from './spreadsheet-host.ts';
+import type { Readable } from './inputs-sheet.ts';
+import type { HostCell } from './spreadsheet-host.ts';
 
 /** A figure that another sheet has for an item, which a press puts into the plan. */
 export interface Offer {
@@ -60,7 +61,7 @@ const tables: readonly Table[] = [
   },
 ];
 
-async function offersOf(host: SpreadsheetHost, { sheet: called, first, column, offer }: Table): Promise<[BudgetItem, Offer][]> {
+async function offersOf(host: Readable, { sheet: called, first, column, offer }: Table): Promise<[BudgetItem, Offer][]> {
   const sheet = (await host.sheetNames()).find((name) => called.test(name));
   const used = sheet === undefined ? undefined : blockOf((await host.usedRange(sheet)) ?? '');
   if (sheet === undefined || !used) return [];
@@ -75,7 +76,7 @@ async function offersOf(host: SpreadsheetHost, { sheet: called, first, column, o
 }
 
 /** What the sheets Size and Acceptance offer the plan; nothing where the workbook has no such sheet. */
-export async function readOffers(host: SpreadsheetHost): Promise<Offers> {
+export async function readOffers(host: Readable): Promise<Offers> {
   const found: [BudgetItem, Offer][] = [];
   for (const table of tables) found.push(...(await offersOf(host, table)));
   return new Map(found);

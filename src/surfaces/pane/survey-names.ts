@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import type { Pane } from './context.ts';
 import { field } from './field.ts';
 import { type Entry, isBlankCell, namesOfBudget, readNames } from './inputs-sheet.ts';
@@ -12,7 +12,7 @@ const hints: Readonly<Record<(typeof namesOfBudget)[number], string>> = {
 
 export interface SurveyNames {
   readonly refresh: (sheet: string | undefined) => Promise<void>;
-  readonly view: () => TemplateResult;
+  readonly view: () => TemplateResult | typeof nothing;
 }
 
 export function surveyNames(pane: Pane, written: () => Promise<void>): SurveyNames {
@@ -46,7 +46,11 @@ export function surveyNames(pane: Pane, written: () => Promise<void>): SurveyNam
   const shown = ({ value }: Entry['cell']): string =>
     typeof value === 'number' ? readable(value, pane.host.locale()) : String(value ?? '');
 
-  const view = (): TemplateResult => html`<fieldset><legend>Whose budget</legend>
+  // A workbook of the user's own may hold the items alone.
+  const view = (): TemplateResult | typeof nothing =>
+    entries.size === 0
+      ? nothing
+      : html`<fieldset><legend>Whose budget</legend>
     ${namesOfBudget.map((label) => {
       const entry = entries.get(label);
       return (

@@ -102,7 +102,7 @@ export function optionsSheet(blank: boolean): SheetBuilder {
       'in words',
       'where from',
     )
-    .put(`L${page.row - 1}`, 'cannot use', 'heading', { wrap: true });
+    .across(`K${page.row - 1}`, ['', 'cannot use'], 'heading', { wrap: true });
   const firstOther = page.row;
   page.called('others', `A${firstOther}:A${firstOther + others.length - 1}`);
   const riseRow = firstOther + others.length;
